@@ -1,0 +1,34 @@
+"""How labels spell units: every spelling leads to one canonical symbol."""
+
+import re
+
+SPELLINGS: dict[str, tuple[str, ...]] = {
+    "lb": ("lb", "lbs", "lbf", "lb.", "lbs.", "pound", "pounds", "#"),
+    "kg": ("kg", "kgs", "kgf", "kg.", "kilo", "kilos", "kilogram", "kilograms"),
+    "oz": ("oz", "ozs", "oz.", "ounce", "ounces"),
+    "g": ("g", "gr", "gm", "g.", "gr.", "gm.", "gram", "grams", "gramme", "grammes"),
+    "N": ("n", "newton", "newtons"),
+    "m": ("m", "m.", "mtr", "mtrs", "mtr.", "mtrs.", "metre", "metres", "meter", "meters"),
+    "cm": ("cm", "cm.", "cms", "centimetre", "centimetres", "centimeter", "centimeters"),
+    "mm": ("mm", "mm.", "millimetre", "millimetres", "millimeter", "millimeters"),
+    "ft": ("'", "ft", "ft.", "feet", "foot"),
+    "in": ('"', "''", "in", "in.", "ins", "ins.", "inch", "inches"),
+    "yd": ("yd", "yds", "yd.", "yds.", "yard", "yards"),
+    "C": ("c", "°c", "° c", "deg c", "degrees c", "celsius", "centigrade"),
+    "F": ("f", "°f", "° f", "deg f", "degrees f", "fahrenheit"),
+    "m/s": ("m/s", "m s-1"),
+    "km/h": ("km/h", "kmh", "kph"),
+    "mph": ("mph", "mi/h"),
+    "PE": ("pe", "p.e."),
+    "No.": ("no.", "no", "号", "號", "gou"),
+}
+
+SYMBOLS: dict[str, str] = {spelling: symbol for symbol, row in SPELLINGS.items() for spelling in row}
+
+
+def _alternative(spelling: str) -> str:
+    ends_in_letter = spelling[-1].isalpha() and spelling[-1].isascii()
+    return re.escape(spelling) + ("(?![a-z])" if ends_in_letter else "")
+
+
+UNIT = "(?:" + "|".join(_alternative(s) for s in sorted(SYMBOLS, key=len, reverse=True)) + ")"

@@ -1,0 +1,124 @@
+"""SI values as people read them, in either of the two families of units."""
+
+from dataclasses import dataclass
+from enum import StrEnum
+from fractions import Fraction
+
+from rigbuilder.units.dimensions import Dimension
+from rigbuilder.units.numbers import write_fraction
+from rigbuilder.units.units import unit
+
+
+class UnitSystem(StrEnum):
+    """The families that the switch in the window offers."""
+
+    IMPERIAL = "lb·in"
+    METRIC = "kg·mm"
+
+
+@dataclass(frozen=True, slots=True)
+class _Style:
+    """Unit and rounding: significant figures, at most ``decimals`` behind the point."""
+
+    symbol: str
+    figures: int = 2
+    decimals: int = 1
+    fraction: int = 0
+    feet_inches: bool = False
+
+
+_IMPERIAL: dict[tuple[Dimension, str], _Style] = {
+    (Dimension.FORCE, ""): _Style("lb"),
+    (Dimension.FORCE, "drag"): _Style("lb"),
+    (Dimension.FORCE, "test"): _Style("lb", figures=3),
+    (Dimension.MASS, ""): _Style("oz", figures=3, decimals=2),
+    (Dimension.MASS, "lure"): _Style("oz", figures=3, decimals=2, fraction=16),
+    (Dimension.MASS, "fish"): _Style("lb", decimals=1),
+    (Dimension.LENGTH, ""): _Style("ft", figures=3),
+    (Dimension.LENGTH, "cast"): _Style("ft"),
+    (Dimension.LENGTH, "depth"): _Style("ft"),
+    (Dimension.LENGTH, "diameter"): _Style("in", figures=3, decimals=4),
+    (Dimension.LENGTH, "line"): _Style("yd", figures=3, decimals=0),
+    (Dimension.LENGTH, "leader"): _Style("in", figures=3, decimals=0),
+    (Dimension.LENGTH, "retrieve"): _Style("in", figures=3),
+    (Dimension.LENGTH, "lure"): _Style("in", figures=3),
+    (Dimension.LENGTH, "rod"): _Style("ft", feet_inches=True),
+    (Dimension.TEMPERATURE, ""): _Style("F", figures=4, decimals=0),
+    (Dimension.SPEED, ""): _Style("mph", figures=2),
+}
+_METRIC: dict[tuple[Dimension, str], _Style] = {
+    (Dimension.FORCE, ""): _Style("kg"),
+    (Dimension.FORCE, "test"): _Style("kg"),
+    (Dimension.FORCE, "drag"): _Style("kg"),
+    (Dimension.MASS, ""): _Style("g", figures=3),
+    (Dimension.MASS, "lure"): _Style("g", figures=3),
+    (Dimension.MASS, "fish"): _Style("kg", decimals=2),
+    (Dimension.LENGTH, ""): _Style("m", figures=3, decimals=2),
+    (Dimension.LENGTH, "cast"): _Style("m"),
+    (Dimension.LENGTH, "depth"): _Style("m"),
+    (Dimension.LENGTH, "diameter"): _Style("mm", figures=3, decimals=3),
+    (Dimension.LENGTH, "line"): _Style("m", figures=3, decimals=0),
+    (Dimension.LENGTH, "leader"): _Style("cm", figures=3, decimals=0),
+    (Dimension.LENGTH, "retrieve"): _Style("cm", figures=3, decimals=0),
+    (Dimension.LENGTH, "lure"): _Style("mm", figures=3, decimals=0),
+    (Dimension.LENGTH, "rod"): _Style("m", figures=3, decimals=2),
+    (Dimension.TEMPERATURE, ""): _Style("C", figures=4, decimals=1),
+    (Dimension.SPEED, ""): _Style("m/s", figures=2),
+}
+_STYLES = {UnitSystem.IMPERIAL: _IMPERIAL, UnitSystem.METRIC: _METRIC}
+
+
+def show_si(value: float, dimension: Dimension, system: UnitSystem, *, kind: str = "") -> str:
+    """``value`` (SI) rounded as a person would say it, with its unit: 53.4 N is ``12 lb``.
+
+    ``kind`` refines unit and rounding: ``test drag`` (force), ``lure fish``
+    (mass), ``cast depth diameter line leader retrieve lure rod`` (length); an
+    unknown kind uses the dimension's ordinary style. Size numbers are plain.
+    """
+    number, symbol = in_system(value, dimension, system, kind=kind)
+    style = _style(dimension, system, kind)
+    if style is None:
+        return _plain(number, figures=3, decimals=2)
+    if style.feet_inches:
+        return _feet_and_inches(number)
+    if style.fraction and (fraction := _near_fraction(number, style.fraction)):
+        return f"{fraction} {symbol}"
+    return f"{_plain(number, figures=style.figures, decimals=style.decimals)} {symbol}"
+
+
+def in_system(value: float, dimension: Dimension, system: UnitSystem, *, kind: str = "") -> tuple[float, str]:
+    """``value`` (SI) unrounded in the unit that `show_si` would use, and that unit's symbol."""
+    style = _style(dimension, system, kind)
+    if style is None:
+        return value, ""
+    return unit(style.symbol, dimension).from_si(value), style.symbol
+
+
+def _style(dimension: Dimension, system: UnitSystem, kind: str) -> _Style | None:
+    styles = _STYLES[system]
+    return styles.get((dimension, kind)) or styles.get((dimension, ""))
+
+
+def _plain(number: float, *, figures: int, decimals: int) -> str:
+    """``number`` with at most so many figures and decimals, but never whole digits rounded away."""
+    if number == 0:
+        return "0"
+    leading = len(f"{abs(number):.0f}") if abs(number) >= 1 else 0
+    places = max(0, min(decimals, figures - leading))
+    text = f"{number:.{places}f}"
+    if float(text) == 0:
+        text = f"{number:.1g}" if abs(number) >= 1e-4 else "0"
+    return text.rstrip("0").rstrip(".") if "." in text else text
+
+
+def _near_fraction(number: float, finest: int) -> str | None:
+    """The sixteenth, eighth … within 2 % of ``number``, or None."""
+    nearest = Fraction(round(number * finest), finest)
+    if nearest <= 0 or abs(float(nearest) - number) > 0.02 * number:
+        return None
+    return write_fraction(nearest)
+
+
+def _feet_and_inches(feet: float) -> str:
+    whole, inches = divmod(round(feet * 12), 12)
+    return f"{whole}'{inches}\"" if inches else f"{whole}'"
