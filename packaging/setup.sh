@@ -61,15 +61,20 @@ as_root() {
     fi
 }
 
-# Installs the packages named, or says what to type and fails.
+# Installs the packages named, or says what to type and fails. The tools' own chatter is shown only on failure.
 install_packages() {
+    local log
     [[ $# -gt 0 ]] || return 0
     say "Installing system packages: $*"
+    log=$(mktemp)
     if command -v apt-get >/dev/null \
-        && as_root apt-get update -qq >&2 \
-        && as_root apt-get install -y -qq --no-install-recommends "$@" >&2; then
+        && as_root apt-get update -qq >"$log" 2>&1 \
+        && as_root apt-get install -y -qq --no-install-recommends "$@" >"$log" 2>&1; then
+        rm -f -- "$log"
         return 0
     fi
+    tail -n 15 -- "$log" >&2
+    rm -f -- "$log"
     say "These system packages are missing and could not be installed here: $*"
     say "On Debian or Ubuntu, install them with:"
     say "    $(install_line "$@")"

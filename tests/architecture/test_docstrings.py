@@ -93,7 +93,7 @@ def test_a_formula_names_parameters_units_and_reference(node: ast.FunctionDef) -
     assert [head for head, text in entries if not re.search(r"\[[^\[\]]+\]\.?$", text)] == [], (
         "no [unit] at the end"
     )
-    assert re.search(r"\b(PUBLISHED|DERIVED|COMMON PRACTICE|MEMORY)\b", sections["References"])
+    assert re.search(r"\b(COMPUTED|DERIVED|PUBLISHED|COMMON PRACTICE|MEMORY)\b", sections["References"])
 
 
 @pytest.mark.parametrize("module", MECHANICS, ids=lambda module: module.name)
