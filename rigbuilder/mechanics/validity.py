@@ -8,8 +8,9 @@ plain sentence. To register a formula, add its row to ``TABLE``; ``formula`` is
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import ArrayLike, NDArray
+from numpy.typing import ArrayLike
 
+from rigbuilder.mechanics.arrays import Array, array
 from rigbuilder.sources import Kind, Source
 
 
@@ -27,12 +28,12 @@ class Validity:
 
     def holds(self, value: ArrayLike) -> bool:
         """Whether every value lies within the range (bounds included)."""
-        values = np.asarray(value, dtype=float)
+        values = array(value)
         return bool(np.all((values >= self.lowest) & (values <= self.highest)))
 
-    def clamp(self, value: ArrayLike) -> NDArray[np.float64]:
+    def clamp(self, value: ArrayLike) -> Array:
         """The values, those outside moved to the nearest bound."""
-        return np.clip(np.asarray(value, dtype=float), self.lowest, self.highest)
+        return np.minimum(np.maximum(array(value), self.lowest), self.highest)
 
 
 TABLE: tuple[Validity, ...] = (
@@ -113,7 +114,7 @@ TABLE: tuple[Validity, ...] = (
         Source(Kind.COMPUTED, "smooth round line in steady, uniform flow"),
     ),
     Validity(
-        "section.size_diameter",
+        "sizes.size_diameter",
         "size",
         "Japanese size number",
         0.4,
@@ -158,11 +159,11 @@ def remarks(formula: str, **values: ArrayLike) -> tuple[str, ...]:
     for argument, value in values.items():
         limits = row(formula, argument)
         if not limits.holds(value):
-            said.append(_sentence(limits, np.atleast_1d(np.asarray(value, dtype=float))))
+            said.append(_sentence(limits, np.atleast_1d(array(value))))
     return tuple(said)
 
 
-def _sentence(limits: Validity, values: NDArray[np.float64]) -> str:
+def _sentence(limits: Validity, values: Array) -> str:
     outside = values[(values < limits.lowest) | (values > limits.highest) | np.isnan(values)]
     unit = "" if limits.unit == "1" else f" {limits.unit}"
     return (
