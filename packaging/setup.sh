@@ -89,7 +89,7 @@ environment_works() {
 # ensure_environment REQUIREMENTS PACKAGE...: the environment with exactly these versions, and the system packages that
 # are missing. Does next to nothing when all is in place. Sets `qt_packages_missing` to what Qt still lacks.
 ensure_environment() {
-    local requirements=$1 wanted=() mark stamp
+    local requirements=$1 wanted=()
     shift
     mapfile -t wanted < <(missing_qt_packages)
     wanted+=("$@")
@@ -97,12 +97,17 @@ ensure_environment() {
     install_packages "${wanted[@]}" || true
     mapfile -t wanted < <(missing_qt_packages)
     qt_packages_missing=${wanted[*]}
-    stamp=$venv/made-from-$(basename -- "$requirements")
-    mark=$(cat "$checkout/packaging/requirements.txt" "$requirements" | sha256sum)
-    environment_works && [[ -f $stamp && $(<"$stamp") == "$mark" ]] && return 0
+    environment_works && is_stamped "$requirements" && return 0
     make_environment "$requirements"
-    printf '%s' "$mark" >"$stamp"
+    # What the gate needs includes what the program needs.
+    stamp "$checkout/packaging/requirements.txt"
+    stamp "$requirements"
 }
+
+mark_of() { cat "$checkout/packaging/requirements.txt" "$1" | sha256sum; }
+stamp_of() { printf '%s/made-from-%s' "$venv" "$(basename -- "$1")"; }
+stamp() { mark_of "$1" >"$(stamp_of "$1")"; }
+is_stamped() { [[ -f $(stamp_of "$1") && $(<"$(stamp_of "$1")") == "$(mark_of "$1")" ]]; }
 
 # Makes the virtual environment where there is none that works, and installs the pinned versions in it.
 make_environment() {

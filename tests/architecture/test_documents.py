@@ -1,7 +1,6 @@
 """What surrounds the code: pinned versions, honest documents, nothing of anyone's own machine."""
 
 import re
-import subprocess
 import tomllib
 from collections.abc import Iterator
 from pathlib import Path
@@ -94,12 +93,3 @@ def test_documents_point_at_what_is_there(document: str) -> None:
     links = re.findall(r"\]\(([^)#:]+)\)", text)
     quoted = re.findall(r"`((?:packaging|resources|tests|rigbuilder|\.ci)/[\w./-]+)`", text)
     assert [place for place in links + quoted if not (PROJECT / place).exists()] == []
-
-
-@pytest.mark.parametrize("script", ["run", "test", "setup.sh", "build-deb"])
-def test_scripts_are_sound_bash(script: str) -> None:
-    path = PROJECT / "packaging" / script
-    assert subprocess.run(["bash", "-n", str(path)], capture_output=True, text=True).stderr == ""
-    if script != "setup.sh":
-        assert path.stat().st_mode & 0o111
-        assert "set -euo pipefail" in path.read_text(encoding="utf-8")

@@ -10,6 +10,8 @@ import pytest
 
 from tests.architecture.code import PROJECT
 
+pytestmark = pytest.mark.xdist_group("wheel")  # built once, by one worker
+
 
 def _run(*command: str | Path, cwd: Path) -> str:
     result = subprocess.run(

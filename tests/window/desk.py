@@ -5,12 +5,15 @@ import time
 from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
+from typing import TypeVar
+
+Found = TypeVar("Found")
 
 PATIENCE_S = 15.0
 """How long anything may take on a busy machine before a story fails."""
 
 
-def wait_for(look: Callable[[], str | bool], what: str) -> str | bool:
+def wait_for(look: Callable[[], Found], what: str) -> Found:
     """Call ``look`` until it returns something true, and return that."""
     deadline = time.monotonic() + PATIENCE_S
     while not (found := look()):
@@ -45,9 +48,18 @@ class Desk:
             "search", "--onlyvisible", "--pid", str(process), "--name", ".", check=False
         ).split()
 
+    def wait_for_window(self, title: str) -> str:
+        """Wait for a visible window of any program whose title contains ``title``, and return its id."""
+
+        def look() -> str:
+            shown = self._xdotool("search", "--onlyvisible", "--name", ".", check=False).split()
+            return next((window for window in shown if title in self.title(window)), "")
+
+        return wait_for(look, f"a window titled {title!r}")
+
     def title(self, window: str) -> str:
         """Return a window's title."""
-        return self._xdotool("getwindowname", window)
+        return self._xdotool("getwindowname", window, check=False)  # it may just have closed
 
     def box(self, window: str) -> Box:
         """Return where a window is and how large."""
@@ -82,7 +94,8 @@ class Desk:
 
     def close(self, window: str) -> None:
         """Ask a window to close, as its frame's button does."""
-        self._xdotool("windowquit", window)
+        self.activate(window)
+        self.key("alt+F4")
 
 
 @dataclass
