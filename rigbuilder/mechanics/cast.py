@@ -18,7 +18,7 @@ from rigbuilder.mechanics.errors import ImpossibleInput, require
 from rigbuilder.mechanics.shock import STANDARD_GRAVITY
 
 AIR_DENSITY = 1.2041  # dry air at 20 °C and 1 atm [kg/m3] PUBLISHED: standard atmosphere tables
-STEPS = 32  # steps in the time that a flight without air would take [1]
+STEPS = 16  # steps in the time that a flight without air would take [1]
 MOST_STEPS = 4000  # a lure still aloft after this many is not a lure [1]
 
 PICKUP = (0.5, 1.0, 1.0)  # share of lambda v² that starting the line costs, for far / usual / short casts [1]
@@ -63,7 +63,7 @@ def vacuum_distance(
     COMPUTED: parabola of a free throw.
     """
     _require_throw(speed_m_s=speed_m_s, angle_rad=angle_rad, height_m=height_m)
-    level = np.asarray(speed_m_s * np.cos(angle_rad), dtype=float)
+    level = np.asarray(np.multiply(speed_m_s, np.cos(angle_rad)), dtype=float)
     return level * _vacuum_time(speed_m_s=speed_m_s, angle_rad=angle_rad, height_m=height_m)
 
 
@@ -126,7 +126,7 @@ def fly(
     -----
     The sideways belly and the reel's own brake are left out. Compare casts (±15 %) rather
     than trust their metres (±30 %). With the default steps the integration errs by less
-    than 1e-4 of the distance for ordinary lures.
+    than 2e-4 of the distance for ordinary lures.
 
     References
     ----------
@@ -144,7 +144,7 @@ def fly(
     require(quantity="number of steps", value=float(steps), at_least=8.0)
     half_air = np.multiply(air_density_kg_m3, 0.5)
     forces = (
-        half_air * drag_area_m2 / np.asarray(mass_kg, dtype=float),
+        np.multiply(half_air, drag_area_m2) / np.asarray(mass_kg, dtype=float),
         np.multiply(pickup, line_density_kg_m) / np.asarray(mass_kg, dtype=float),
         half_air * np.pi * np.multiply(line_diameter_m, line_friction) / np.asarray(mass_kg, dtype=float),
     )
@@ -257,7 +257,7 @@ def _landing(
         height = before[1] + share * (rise0 + share * (bend2 + share * bend3))
         slope = np.minimum(rise0 + share * (2.0 * bend2 + 3.0 * share * bend3), -1e-300)
         share = np.clip(share - height / slope, 0.0, 1.0)
-    return share
+    return np.asarray(share)
 
 
 def _hermite(
@@ -272,12 +272,13 @@ def _hermite(
     """State at a share of the step, cubic through both ends and their rates."""
     change, rate0, rate1 = after - before, first * step, last * step
     bend = 3.0 * change - 2.0 * rate0 - rate1
-    return before + at * (rate0 + at * (bend + at * (rate0 + rate1 - 2.0 * change)))
+    return np.asarray(before + at * (rate0 + at * (bend + at * (rate0 + rate1 - 2.0 * change))))
 
 
 def _vacuum_time(*, speed_m_s: ArrayLike, angle_rad: ArrayLike, height_m: ArrayLike) -> NDArray[np.float64]:
-    up = np.asarray(speed_m_s * np.sin(angle_rad), dtype=float)
-    return (up + np.sqrt(up * up + 2.0 * STANDARD_GRAVITY * np.asarray(height_m))) / STANDARD_GRAVITY
+    up = np.asarray(np.multiply(speed_m_s, np.sin(angle_rad)), dtype=float)
+    fallen = np.sqrt(up * up + 2.0 * STANDARD_GRAVITY * np.asarray(height_m))
+    return np.asarray((up + fallen) / STANDARD_GRAVITY)
 
 
 def _require_throw(*, speed_m_s: ArrayLike, angle_rad: ArrayLike, height_m: ArrayLike) -> None:

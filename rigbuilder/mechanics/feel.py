@@ -114,7 +114,7 @@ def ernst_ratio(
     require(quantity="span in m", value=span_m, above=0.0)
     require(quantity="line tension in N", value=tension_n, above=0.0)
     weight_n = np.multiply(weight_n_per_m, span_m)
-    softness = weight_n**2 * axial_stiffness_n / (12.0 * np.asarray(tension_n, dtype=float) ** 3)
+    softness = np.multiply(weight_n**2, axial_stiffness_n) / (12.0 * np.asarray(tension_n, dtype=float) ** 3)
     return np.asarray(1.0 / (1.0 + softness), dtype=float)
 
 

@@ -97,7 +97,7 @@ def straightening_tension(
     COMPUTED: bending energy against work of the pull (scale, not a threshold).
     """
     _require_bend(bending_stiffness_n_m2=bending_stiffness_n_m2, coil_radius_m=coil_radius_m)
-    return np.asarray(bending_stiffness_n_m2 / np.square(coil_radius_m, dtype=float))
+    return np.asarray(np.divide(bending_stiffness_n_m2, np.square(coil_radius_m, dtype=float)))
 
 
 def coil_moment(*, bending_stiffness_n_m2: ArrayLike, coil_radius_m: ArrayLike) -> NDArray[np.float64]:

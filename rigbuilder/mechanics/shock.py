@@ -83,4 +83,4 @@ def sudden_stop_force(
     require(quantity="moving mass in kg", value=mass_kg, at_least=0.0)
     require(quantity="speed in m/s", value=speed_m_s, at_least=0.0)
     require(quantity="stiffness of line and rod in N/m", value=stiffness_n_per_m, above=0.0)
-    return np.asarray(speed_m_s * np.sqrt(np.multiply(stiffness_n_per_m, mass_kg)), dtype=float)
+    return np.asarray(np.multiply(speed_m_s, np.sqrt(np.multiply(stiffness_n_per_m, mass_kg))), dtype=float)

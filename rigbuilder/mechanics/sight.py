@@ -106,7 +106,8 @@ def contrast(
     require(quantity="contrast at no distance", value=inherent_contrast, at_least=0.0)
     require(quantity="attenuation of the water in 1/m", value=attenuation_1_m, at_least=0.0)
     require(quantity="distance in m", value=distance_m, at_least=0.0)
-    return np.asarray(inherent_contrast * np.exp(-np.multiply(attenuation_1_m, distance_m)), dtype=float)
+    left = np.exp(-np.multiply(attenuation_1_m, distance_m))
+    return np.asarray(np.multiply(inherent_contrast, left), dtype=float)
 
 
 def black_target_range(*, attenuation_1_m: ArrayLike) -> NDArray[np.float64]:

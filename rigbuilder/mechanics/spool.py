@@ -42,7 +42,7 @@ def label_room(*, length_m: ArrayLike, diameter_m: ArrayLike) -> NDArray[np.floa
     """
     require(quantity="line length in m", value=length_m, at_least=0.0)
     require(quantity="line diameter in m", value=diameter_m, above=0.0)
-    return np.asarray(length_m * np.square(diameter_m, dtype=float))
+    return np.asarray(np.multiply(length_m, np.square(diameter_m, dtype=float)))
 
 
 def length_in_room(*, room_m3: ArrayLike, diameter_m: ArrayLike) -> NDArray[np.float64]:
@@ -75,7 +75,7 @@ def length_in_room(*, room_m3: ArrayLike, diameter_m: ArrayLike) -> NDArray[np.f
     """
     require(quantity="room on the spool in m³", value=room_m3, at_least=0.0)
     require(quantity="line diameter in m", value=diameter_m, above=0.0)
-    return np.asarray(room_m3 / np.square(diameter_m, dtype=float))
+    return np.asarray(np.divide(room_m3, np.square(diameter_m, dtype=float)))
 
 
 def geometric_room(
@@ -188,7 +188,7 @@ def calibrated_packing(
     depth_m = np.subtract(fill_diameter_m, arbor_diameter_m)
     require(quantity="depth of line on the spool in m", value=depth_m, above=0.0)
     squares = np.square(fill_diameter_m, dtype=float) - np.square(arbor_diameter_m, dtype=float)
-    return np.asarray(room_m3 / (squares * np.asarray(width_m, dtype=float)))
+    return np.asarray(np.divide(room_m3, squares * np.asarray(width_m, dtype=float)))
 
 
 def lip_gap_share(

@@ -142,7 +142,8 @@ def rod_stiffness(
     require(quantity="rod stiffness in N/m", value=reference_stiffness_n_per_m, above=0.0)
     require(quantity="length of the known rod in m", value=reference_length_m, above=0.0)
     require(quantity="rod length in m", value=length_m, above=0.0)
-    return np.asarray(reference_stiffness_n_per_m * np.divide(reference_length_m, length_m) ** 3, dtype=float)
+    shorter = np.divide(reference_length_m, length_m)
+    return np.asarray(np.multiply(reference_stiffness_n_per_m, shorter**3), dtype=float)
 
 
 def wave_speed(*, modulus_pa: ArrayLike, density_kg_m3: ArrayLike) -> NDArray[np.float64]:

@@ -75,7 +75,7 @@ def handle_turns(
     require(quantity="line length in m", value=length_m, at_least=0.0)
     require(quantity="gear ratio", value=gear_ratio, above=0.0)
     middle_m = np.add(start_diameter_m, end_diameter_m) / 2.0
-    return np.asarray(length_m / (np.pi * middle_m * np.asarray(gear_ratio)), dtype=float)
+    return np.asarray(np.divide(length_m, np.pi * middle_m * np.asarray(gear_ratio)), dtype=float)
 
 
 def line_mass(*, length_m: ArrayLike, linear_density_kg_m: ArrayLike) -> NDArray[np.float64]:
