@@ -2,8 +2,9 @@
 
 import numpy as np
 from numpy.polynomial.chebyshev import chebval
-from numpy.typing import ArrayLike, NDArray
+from numpy.typing import ArrayLike
 
+from rigbuilder.mechanics.arrays import Array, array
 from rigbuilder.mechanics.errors import require
 
 SMALLEST_TIME = 1e-3  # nu t / a² below which the short-time series is used [1]
@@ -17,7 +18,7 @@ _FIT = (
 )
 
 
-def friction_function(*, reduced_time: ArrayLike) -> NDArray[np.float64]:
+def friction_function(*, reduced_time: ArrayLike) -> Array:
     """Wall friction G(T) of a long cylinder started along its own axis.
 
     G(T) = (4/pi²) * integral over u from 0 to infinity of exp(-T u²) / {u [J0²(u) + Y0²(u)]},
@@ -47,7 +48,7 @@ def friction_function(*, reduced_time: ArrayLike) -> NDArray[np.float64]:
     PUBLISHED: Rayleigh 1911 and Batchelor 1954 (read second-hand); integral and fit DERIVED.
     """
     require(quantity="reduced time of the pull", value=reduced_time, above=0.0)
-    time = np.asarray(reduced_time, dtype=float)
+    time = array(reduced_time)
     series = 1.0 / np.sqrt(np.pi * time) + 0.5 - 0.25 * np.sqrt(time / np.pi) + time / 8.0
     low, high = np.log(SMALLEST_TIME), np.log(LARGEST_TIME)
     place = 2.0 * (np.log(np.clip(time, SMALLEST_TIME, LARGEST_TIME)) - low) / (high - low) - 1.0
@@ -62,7 +63,7 @@ def axial_friction(
     time_s: ArrayLike,
     viscosity_pa_s: ArrayLike,
     density_kg_m3: ArrayLike,
-) -> NDArray[np.float64]:
+) -> Array:
     """Friction on a straight wetted line pulled lengthwise, 2 pi mu U G(nu t / a²) L.
 
     Parameters
@@ -104,7 +105,7 @@ def axial_friction(
     require(quantity="time in s", value=time_s, above=0.0)
     require(quantity="viscosity in Pa s", value=viscosity_pa_s, above=0.0)
     require(quantity="density of the water in kg/m³", value=density_kg_m3, above=0.0)
-    radius_m = np.asarray(diameter_m, dtype=float) / 2.0
-    spread = np.divide(viscosity_pa_s, density_kg_m3) * np.asarray(time_s) / radius_m**2
+    radius_m = array(diameter_m) / 2.0
+    spread = np.divide(viscosity_pa_s, density_kg_m3) * array(time_s) / radius_m**2
     shear = 2.0 * np.pi * np.multiply(viscosity_pa_s, speed_m_s) * friction_function(reduced_time=spread)
-    return np.asarray(shear * np.asarray(length_m), dtype=float)
+    return array(shear * array(length_m))

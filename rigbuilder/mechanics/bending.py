@@ -3,10 +3,11 @@
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from rigbuilder.mechanics.arrays import Array, array
 from rigbuilder.mechanics.errors import require
 
 
-def bending_strain(*, diameter_m: ArrayLike, radius_m: ArrayLike) -> NDArray[np.float64]:
+def bending_strain(*, diameter_m: ArrayLike, radius_m: ArrayLike) -> Array:
     """Strain of the outermost fibre of a bent round line, d / (2 R).
 
     Parameters
@@ -36,7 +37,7 @@ def bending_strain(*, diameter_m: ArrayLike, radius_m: ArrayLike) -> NDArray[np.
     """
     require(quantity="line diameter in m", value=diameter_m, above=0.0)
     require(quantity="bend radius in m", value=radius_m, above=0.0)
-    return np.asarray(np.divide(diameter_m, radius_m) / 2.0, dtype=float)
+    return array(np.divide(diameter_m, radius_m) / 2.0)
 
 
 def kinked(*, strain: ArrayLike, break_extension: ArrayLike) -> NDArray[np.bool_]:
@@ -68,7 +69,7 @@ def kinked(*, strain: ArrayLike, break_extension: ArrayLike) -> NDArray[np.bool_
     return np.asarray(np.greater_equal(strain, break_extension))
 
 
-def pin_efficiency(*, diameter_m: ArrayLike, pin_diameter_m: ArrayLike) -> NDArray[np.float64]:
+def pin_efficiency(*, diameter_m: ArrayLike, pin_diameter_m: ArrayLike) -> Array:
     """Strength left in a line bent over a pin or ring, 1 - 0.5 / sqrt(D / d).
 
     Parameters
@@ -99,4 +100,4 @@ def pin_efficiency(*, diameter_m: ArrayLike, pin_diameter_m: ArrayLike) -> NDArr
     require(quantity="line diameter in m", value=diameter_m, above=0.0)
     require(quantity="pin diameter in m", value=pin_diameter_m, above=0.0)
     ratio = np.maximum(np.divide(pin_diameter_m, diameter_m), 1.0)
-    return np.asarray(1.0 - 0.5 / np.sqrt(ratio), dtype=float)
+    return array(1.0 - 0.5 / np.sqrt(ratio))

@@ -12,10 +12,10 @@ Runge-Kutta integrator of fourth order runs all candidates together.
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import ArrayLike, NDArray
+from numpy.typing import ArrayLike
 
+from rigbuilder.mechanics.arrays import STANDARD_GRAVITY_M_S2, Array, array
 from rigbuilder.mechanics.errors import ImpossibleInput, require
-from rigbuilder.mechanics.shock import STANDARD_GRAVITY
 
 AIR_DENSITY = 1.2041  # dry air at 20 °C and 1 atm [kg/m3] PUBLISHED: standard atmosphere tables
 STEPS = 16  # steps in the time that a flight without air would take [1]
@@ -29,14 +29,12 @@ LINE_FRICTION = (0.001, 0.003, 0.01)  # skin friction of line in air, for far / 
 class Flight:
     """How casts end; every field has the shape of the inputs broadcast together."""
 
-    distance_m: NDArray[np.float64]  # along the water from below the rod tip
-    time_s: NDArray[np.float64]
-    speed_m_s: NDArray[np.float64]  # on meeting the water
+    distance_m: Array  # along the water from below the rod tip
+    time_s: Array
+    speed_m_s: Array  # on meeting the water
 
 
-def vacuum_distance(
-    *, speed_m_s: ArrayLike, angle_rad: ArrayLike, height_m: ArrayLike
-) -> NDArray[np.float64]:
+def vacuum_distance(*, speed_m_s: ArrayLike, angle_rad: ArrayLike, height_m: ArrayLike) -> Array:
     """Distance without air and line, (v cos a / g) [v sin a + sqrt(v² sin² a + 2 g h)].
 
     Parameters
@@ -63,7 +61,7 @@ def vacuum_distance(
     COMPUTED: parabola of a free throw.
     """
     _require_throw(speed_m_s=speed_m_s, angle_rad=angle_rad, height_m=height_m)
-    level = np.asarray(np.multiply(speed_m_s, np.cos(angle_rad)), dtype=float)
+    level = array(np.multiply(speed_m_s, np.cos(angle_rad)))
     return level * _vacuum_time(speed_m_s=speed_m_s, angle_rad=angle_rad, height_m=height_m)
 
 
@@ -144,9 +142,9 @@ def fly(
     require(quantity="number of steps", value=float(steps), at_least=8.0)
     half_air = np.multiply(air_density_kg_m3, 0.5)
     forces = (
-        np.multiply(half_air, drag_area_m2) / np.asarray(mass_kg, dtype=float),
-        np.multiply(pickup, line_density_kg_m) / np.asarray(mass_kg, dtype=float),
-        half_air * np.pi * np.multiply(line_diameter_m, line_friction) / np.asarray(mass_kg, dtype=float),
+        np.multiply(half_air, drag_area_m2) / array(mass_kg),
+        np.multiply(pickup, line_density_kg_m) / array(mass_kg),
+        half_air * np.pi * np.multiply(line_diameter_m, line_friction) / array(mass_kg),
     )
     flat = np.broadcast_arrays(*forces, wind_m_s, speed_m_s, angle_rad, height_m)
     shape = flat[0].shape
@@ -162,7 +160,7 @@ def fly(
     return Flight(distance.reshape(shape), time.reshape(shape), final.reshape(shape))
 
 
-def compared_with(*, distance_m: ArrayLike, reference_m: ArrayLike) -> NDArray[np.float64]:
+def compared_with(*, distance_m: ArrayLike, reference_m: ArrayLike) -> Array:
     """Distance as a per cent difference from a reference cast.
 
     Parameters
@@ -188,19 +186,19 @@ def compared_with(*, distance_m: ArrayLike, reference_m: ArrayLike) -> NDArray[n
     """
     require(quantity="cast in m", value=distance_m, at_least=0.0)
     require(quantity="reference cast in m", value=reference_m, above=0.0)
-    return np.asarray(100.0 * (np.divide(distance_m, reference_m) - 1.0), dtype=float)
+    return array(100.0 * (np.divide(distance_m, reference_m) - 1.0))
 
 
 @dataclass(frozen=True, slots=True, eq=False)
 class _Air:
     """What slows each lure, per mass: own drag [1/m], starting the line [1/m], its friction [1/m2]."""
 
-    lure: NDArray[np.float64]
-    start: NDArray[np.float64]
-    friction: NDArray[np.float64]
-    wind: NDArray[np.float64]
+    lure: Array
+    start: Array
+    friction: Array
+    wind: Array
 
-    def rates(self, state: NDArray[np.float64]) -> NDArray[np.float64]:
+    def rates(self, state: Array) -> Array:
         """Time derivative of (x, z, vx, vz, s)."""
         _, _, level, up, flown = state
         past = level - self.wind
@@ -210,13 +208,11 @@ class _Air:
         result = np.empty_like(state)
         result[0], result[1], result[4] = level, up, speed
         result[2] = -own * past - line * level
-        result[3] = -own * up - line * up - STANDARD_GRAVITY
+        result[3] = -own * up - line * up - STANDARD_GRAVITY_M_S2
         return result
 
 
-def _march(
-    *, air: _Air, state: NDArray[np.float64], step: NDArray[np.float64]
-) -> tuple[NDArray[np.float64], NDArray[np.float64], NDArray[np.float64]]:
+def _march(*, air: _Air, state: Array, step: Array) -> tuple[Array, Array, Array]:
     """Runge-Kutta steps until every lure is down; landing placed inside its step."""
     landed = np.zeros(step.shape, dtype=bool)
     ends = np.zeros((3, step.size))
@@ -244,9 +240,7 @@ def _march(
     )
 
 
-def _landing(
-    *, before: NDArray[np.float64], after: NDArray[np.float64], step: NDArray[np.float64]
-) -> NDArray[np.float64]:
+def _landing(*, before: Array, after: Array, step: Array) -> Array:
     """Share of the step at which the height is 0: Newton on its cubic from the straight line's crossing."""
     fall = np.minimum(after[1] - before[1], -1e-300)
     share = np.clip(-before[1] / fall, 0.0, 1.0)
@@ -257,28 +251,28 @@ def _landing(
         height = before[1] + share * (rise0 + share * (bend2 + share * bend3))
         slope = np.minimum(rise0 + share * (2.0 * bend2 + 3.0 * share * bend3), -1e-300)
         share = np.clip(share - height / slope, 0.0, 1.0)
-    return np.asarray(share)
+    return array(share)
 
 
 def _hermite(
     *,
-    before: NDArray[np.float64],
-    after: NDArray[np.float64],
-    first: NDArray[np.float64],
-    last: NDArray[np.float64],
-    step: NDArray[np.float64],
-    at: NDArray[np.float64],
-) -> NDArray[np.float64]:
+    before: Array,
+    after: Array,
+    first: Array,
+    last: Array,
+    step: Array,
+    at: Array,
+) -> Array:
     """State at a share of the step, cubic through both ends and their rates."""
     change, rate0, rate1 = after - before, first * step, last * step
     bend = 3.0 * change - 2.0 * rate0 - rate1
-    return np.asarray(before + at * (rate0 + at * (bend + at * (rate0 + rate1 - 2.0 * change))))
+    return array(before + at * (rate0 + at * (bend + at * (rate0 + rate1 - 2.0 * change))))
 
 
-def _vacuum_time(*, speed_m_s: ArrayLike, angle_rad: ArrayLike, height_m: ArrayLike) -> NDArray[np.float64]:
-    up = np.asarray(np.multiply(speed_m_s, np.sin(angle_rad)), dtype=float)
-    fallen = np.sqrt(up * up + 2.0 * STANDARD_GRAVITY * np.asarray(height_m))
-    return np.asarray((up + fallen) / STANDARD_GRAVITY)
+def _vacuum_time(*, speed_m_s: ArrayLike, angle_rad: ArrayLike, height_m: ArrayLike) -> Array:
+    up = array(np.multiply(speed_m_s, np.sin(angle_rad)))
+    fallen = np.sqrt(up * up + 2.0 * STANDARD_GRAVITY_M_S2 * array(height_m))
+    return array((up + fallen) / STANDARD_GRAVITY_M_S2)
 
 
 def _require_throw(*, speed_m_s: ArrayLike, angle_rad: ArrayLike, height_m: ArrayLike) -> None:

@@ -13,6 +13,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from rigbuilder.mechanics.arrays import Array, array
 from rigbuilder.mechanics.errors import require
 from rigbuilder.mechanics.spool import calibrated_packing, label_room
 
@@ -33,17 +34,17 @@ class SpoolShape:
         require(quantity="spool width in m", value=self.width_m, above=0.0)
         require(quantity="packing of the line", value=self.packing, above=0.0)
 
-    def room_m3(self, *, lip_gap_m: ArrayLike) -> NDArray[np.float64]:
+    def room_m3(self, *, lip_gap_m: ArrayLike) -> Array:
         """Room up to a lip gap, as length times diameter squared. [m3]"""
         across = np.subtract(self.rim_diameter_m, np.multiply(2.0, lip_gap_m))
         squares = np.square(across) - np.square(self.arbor_diameter_m)
-        return np.asarray(squares * np.multiply(self.width_m, self.packing), dtype=float)
+        return array(squares * np.multiply(self.width_m, self.packing))
 
-    def lip_gap_m(self, *, room_m3: ArrayLike) -> NDArray[np.float64]:
+    def lip_gap_m(self, *, room_m3: ArrayLike) -> Array:
         """Lip gap once a room is taken; negative where line stands above the rim. [m]"""
         share = np.divide(room_m3, np.multiply(self.width_m, self.packing))
         across = np.sqrt(np.square(self.arbor_diameter_m) + share)
-        return np.asarray(np.subtract(self.rim_diameter_m, across) / 2.0, dtype=float)
+        return array(np.subtract(self.rim_diameter_m, across) / 2.0)
 
 
 def shape_from_label(
@@ -96,9 +97,9 @@ def shape_from_label(
 class Fill:
     """One filling of a spool: lengths of both lines and the lip gap that they leave."""
 
-    backing_length_m: NDArray[np.float64]
-    top_length_m: NDArray[np.float64]
-    lip_gap_m: NDArray[np.float64]
+    backing_length_m: Array
+    top_length_m: Array
+    lip_gap_m: Array
 
     @property
     def possible(self) -> NDArray[np.bool_]:
@@ -149,17 +150,15 @@ def balance(
     require(quantity="diameter of the backing in m", value=backing_diameter_m, above=0.0)
     require(quantity="diameter of the top line in m", value=top_diameter_m, above=0.0)
     backing_area, top_area = np.square(backing_diameter_m), np.square(top_diameter_m)
-    if lip_gap_m is None:
-        lengths = np.asarray(backing_length_m, dtype=float), np.asarray(top_length_m, dtype=float)
-        gap = spool.lip_gap_m(room_m3=lengths[0] * backing_area + lengths[1] * top_area)
-        return Fill(*lengths, gap)
-    room = spool.room_m3(lip_gap_m=lip_gap_m)
-    gap = np.asarray(lip_gap_m, dtype=float)
-    if top_length_m is None:
-        backing = np.asarray(backing_length_m, dtype=float)
-        return Fill(backing, np.asarray((room - backing * backing_area) / top_area), gap)
-    top = np.asarray(top_length_m, dtype=float)
-    return Fill(np.asarray((room - top * top_area) / backing_area), top, gap)
+    if lip_gap_m is not None and top_length_m is not None:
+        room, top = spool.room_m3(lip_gap_m=lip_gap_m), array(top_length_m)
+        return Fill(array((room - top * top_area) / backing_area), top, array(lip_gap_m))
+    if lip_gap_m is not None and backing_length_m is not None:
+        room, backing = spool.room_m3(lip_gap_m=lip_gap_m), array(backing_length_m)
+        return Fill(backing, array((room - backing * backing_area) / top_area), array(lip_gap_m))
+    backing, top = (array(wish) for wish in (backing_length_m, top_length_m) if wish is not None)
+    gap = spool.lip_gap_m(room_m3=backing * backing_area + top * top_area)
+    return Fill(backing, top, gap)
 
 
 def nearest_fill(
@@ -205,4 +204,4 @@ def nearest_fill(
     top = np.clip(fill.top_length_m, 0.0, room / top_area)
     backing = np.clip(fill.backing_length_m, 0.0, np.maximum(room - top * top_area, 0.0) / backing_area)
     gap = spool.lip_gap_m(room_m3=top * top_area + backing * backing_area)
-    return Fill(np.asarray(backing), np.asarray(top), gap)
+    return Fill(array(backing), array(top), gap)

@@ -1,8 +1,9 @@
 """How hard a fish can pull. Two estimates; they differ by a factor, and the range says so."""
 
 import numpy as np
-from numpy.typing import ArrayLike, NDArray
+from numpy.typing import ArrayLike
 
+from rigbuilder.mechanics.arrays import Array, array
 from rigbuilder.mechanics.errors import require
 
 TROUT_MASS_KG = 0.0605  # [kg] PUBLISHED: Johnsrude & Webb 1985, J. Exp. Biol. 119:71
@@ -11,7 +12,7 @@ WATER_CARRIED = 1.2  # apparent mass over body mass [1] PUBLISHED: Webb 1982, J.
 FAST_START_M_S2 = (7.5, 16.5)  # acceleration of fast starts [m/s2] PUBLISHED: Johnsrude & Webb 1985
 
 
-def tail_force(*, mass_kg: ArrayLike) -> NDArray[np.float64]:
+def tail_force(*, mass_kg: ArrayLike) -> Array:
     """Pull of a fish scaled up from a measured trout, F = 2.2 N (m / 0.0605 kg)^(2/3).
 
     Parameters
@@ -39,11 +40,11 @@ def tail_force(*, mass_kg: ArrayLike) -> NDArray[np.float64]:
     PUBLISHED: Johnsrude & Webb 1985, J. Exp. Biol. 119:71; scaling DERIVED.
     """
     require(quantity="mass of the fish in kg", value=mass_kg, above=0.0)
-    scale = np.asarray(mass_kg, dtype=float) / TROUT_MASS_KG
-    return np.asarray(TROUT_TAIL_FORCE_N * scale ** (2.0 / 3.0))
+    scale = array(mass_kg) / TROUT_MASS_KG
+    return array(TROUT_TAIL_FORCE_N * scale ** (2.0 / 3.0))
 
 
-def acceleration_force(*, mass_kg: ArrayLike, acceleration_m_s2: ArrayLike) -> NDArray[np.float64]:
+def acceleration_force(*, mass_kg: ArrayLike, acceleration_m_s2: ArrayLike) -> Array:
     """Force behind a fast start, 1.2 m a: fish and the water that it carries along.
 
     Parameters
@@ -69,4 +70,4 @@ def acceleration_force(*, mass_kg: ArrayLike, acceleration_m_s2: ArrayLike) -> N
     """
     require(quantity="mass of the fish in kg", value=mass_kg, above=0.0)
     require(quantity="acceleration in m/s²", value=acceleration_m_s2, at_least=0.0)
-    return np.asarray(WATER_CARRIED * np.multiply(mass_kg, acceleration_m_s2), dtype=float)
+    return array(WATER_CARRIED * np.multiply(mass_kg, acceleration_m_s2))

@@ -1,15 +1,16 @@
 """How much light a line throws back, and how strongly it bends what lies behind it."""
 
 import numpy as np
-from numpy.typing import ArrayLike, NDArray
+from numpy.typing import ArrayLike
 
+from rigbuilder.mechanics.arrays import Array, array
 from rigbuilder.mechanics.errors import require
 
 WATER_INDEX = 1.333  # fresh water, yellow light, relative to air [1] PUBLISHED: refractiveindex.info
 GAUSS_POINTS = 24  # over the width of the line; the average is then exact to 1e-6 of its value [1]
 
 
-def normal_reflectance(*, line_index: ArrayLike, water_index: ArrayLike = WATER_INDEX) -> NDArray[np.float64]:
+def normal_reflectance(*, line_index: ArrayLike, water_index: ArrayLike = WATER_INDEX) -> Array:
     """Light returned by a surface met head-on, [(n - nw) / (n + nw)]².
 
     Parameters
@@ -35,12 +36,12 @@ def normal_reflectance(*, line_index: ArrayLike, water_index: ArrayLike = WATER_
     """
     _require_indices(line_index=line_index, water_index=water_index)
     ratio = np.subtract(line_index, water_index) / np.add(line_index, water_index)
-    return np.asarray(np.square(ratio), dtype=float)
+    return array(np.square(ratio))
 
 
 def reflectance(
     *, line_index: ArrayLike, sine_of_incidence: ArrayLike, water_index: ArrayLike = WATER_INDEX
-) -> NDArray[np.float64]:
+) -> Array:
     """Unpolarised light returned by a surface met at an angle.
 
     Parameters
@@ -83,7 +84,7 @@ def reflectance(
     return np.where(np.isnan(returned), grazing, returned)
 
 
-def cylinder_glint(*, line_index: ArrayLike, water_index: ArrayLike = WATER_INDEX) -> NDArray[np.float64]:
+def cylinder_glint(*, line_index: ArrayLike, water_index: ArrayLike = WATER_INDEX) -> Array:
     """Light returned by a round line lit from the side, averaged over its width.
 
     Parameters
@@ -115,12 +116,12 @@ def cylinder_glint(*, line_index: ArrayLike, water_index: ArrayLike = WATER_INDE
     _require_indices(line_index=line_index, water_index=water_index)
     nodes, weights = np.polynomial.legendre.leggauss(GAUSS_POINTS)
     angle = (nodes + 1.0) * np.pi / 4.0  # offset = sin(angle): puts nodes where the edge is steep
-    line, water = (np.asarray(index, dtype=float)[..., None] for index in (line_index, water_index))
+    line, water = (array(index)[..., None] for index in (line_index, water_index))
     returned = reflectance(line_index=line, water_index=water, sine_of_incidence=np.sin(angle))
-    return np.asarray((returned * np.cos(angle) * weights).sum(axis=-1) * np.pi / 4.0)
+    return array((returned * np.cos(angle) * weights).sum(axis=-1) * np.pi / 4.0)
 
 
-def focal_length_ratio(*, line_index: ArrayLike, water_index: ArrayLike = WATER_INDEX) -> NDArray[np.float64]:
+def focal_length_ratio(*, line_index: ArrayLike, water_index: ArrayLike = WATER_INDEX) -> Array:
     """Focal length of the line as a lens over its diameter, m / [4 (m - 1)] with m = n / nw.
 
     Parameters
@@ -147,7 +148,7 @@ def focal_length_ratio(*, line_index: ArrayLike, water_index: ArrayLike = WATER_
     _require_indices(line_index=line_index, water_index=water_index)
     relative = np.divide(line_index, water_index)
     require(quantity="refractive index of the line over that of the water", value=relative, above=1.0)
-    return np.asarray(relative / (4.0 * (relative - 1.0)), dtype=float)
+    return array(relative / (4.0 * (relative - 1.0)))
 
 
 def _require_indices(*, line_index: ArrayLike, water_index: ArrayLike) -> None:

@@ -1,12 +1,13 @@
 """Friction over the guides: what a bent rod adds between reel and fish."""
 
 import numpy as np
-from numpy.typing import ArrayLike, NDArray
+from numpy.typing import ArrayLike
 
+from rigbuilder.mechanics.arrays import Array, array
 from rigbuilder.mechanics.errors import require
 
 
-def guide_ratio(*, friction: ArrayLike, turning_rad: ArrayLike) -> NDArray[np.float64]:
+def guide_ratio(*, friction: ArrayLike, turning_rad: ArrayLike) -> Array:
     """Pull on the side that moves away over the pull on the other side, exp(mu theta).
 
     Parameters
@@ -42,7 +43,7 @@ def guide_ratio(*, friction: ArrayLike, turning_rad: ArrayLike) -> NDArray[np.fl
     return np.exp(np.multiply(friction, turning_rad, dtype=float))
 
 
-def pull_at_fish(*, drag_n: ArrayLike, friction: ArrayLike, turning_rad: ArrayLike) -> NDArray[np.float64]:
+def pull_at_fish(*, drag_n: ArrayLike, friction: ArrayLike, turning_rad: ArrayLike) -> Array:
     """Pull that a fish must make to take line off the reel over the bent rod.
 
     Parameters
@@ -69,10 +70,10 @@ def pull_at_fish(*, drag_n: ArrayLike, friction: ArrayLike, turning_rad: ArrayLi
     PUBLISHED: capstan equation, line running outward.
     """
     require(quantity="drag in N", value=drag_n, at_least=0.0)
-    return np.asarray(drag_n, dtype=float) * guide_ratio(friction=friction, turning_rad=turning_rad)
+    return array(drag_n) * guide_ratio(friction=friction, turning_rad=turning_rad)
 
 
-def drag_for_pull(*, pull_n: ArrayLike, friction: ArrayLike, turning_rad: ArrayLike) -> NDArray[np.float64]:
+def drag_for_pull(*, pull_n: ArrayLike, friction: ArrayLike, turning_rad: ArrayLike) -> Array:
     """What to set on a scale pulled straight off the reel, so that a fish feels no more than a given pull.
 
     Pulled over the bent rod instead, at the same angle, the scale must show the pull itself.
@@ -101,12 +102,10 @@ def drag_for_pull(*, pull_n: ArrayLike, friction: ArrayLike, turning_rad: ArrayL
     PUBLISHED: capstan equation, solved for the side of the reel.
     """
     require(quantity="pull on the fish in N", value=pull_n, at_least=0.0)
-    return np.asarray(pull_n, dtype=float) / guide_ratio(friction=friction, turning_rad=turning_rad)
+    return array(pull_n) / guide_ratio(friction=friction, turning_rad=turning_rad)
 
 
-def pull_when_winding(
-    *, load_n: ArrayLike, friction: ArrayLike, turning_rad: ArrayLike
-) -> NDArray[np.float64]:
+def pull_when_winding(*, load_n: ArrayLike, friction: ArrayLike, turning_rad: ArrayLike) -> Array:
     """Pull at the reel needed to wind in a load over the bent rod, load times exp(mu theta).
 
     Parameters
@@ -133,4 +132,4 @@ def pull_when_winding(
     PUBLISHED: capstan equation, line running inward: friction opposes the motion here too.
     """
     require(quantity="load in N", value=load_n, at_least=0.0)
-    return np.asarray(load_n, dtype=float) * guide_ratio(friction=friction, turning_rad=turning_rad)
+    return array(load_n) * guide_ratio(friction=friction, turning_rad=turning_rad)

@@ -1,15 +1,14 @@
 """The hook-set: rod sweep, slack and sag first, then springs in series."""
 
 import numpy as np
-from numpy.typing import ArrayLike, NDArray
+from numpy.typing import ArrayLike
 
+from rigbuilder.mechanics.arrays import Array, array
 from rigbuilder.mechanics.errors import require
 from rigbuilder.mechanics.stretch import springs_in_series
 
 
-def tip_travel(
-    *, rod_length_m: ArrayLike, start_angle_rad: ArrayLike, end_angle_rad: ArrayLike
-) -> NDArray[np.float64]:
+def tip_travel(*, rod_length_m: ArrayLike, start_angle_rad: ArrayLike, end_angle_rad: ArrayLike) -> Array:
     """Line taken in by sweeping a stiff rod, L (cos a0 - cos a1).
 
     Parameters
@@ -40,50 +39,11 @@ def tip_travel(
     require(quantity="rod length in m", value=rod_length_m, above=0.0)
     require(quantity="rod angle at the start in rad", value=start_angle_rad, at_least=0.0, at_most=np.pi)
     require(quantity="rod angle at the end in rad", value=end_angle_rad, at_least=0.0, at_most=np.pi)
-    travel = np.asarray(rod_length_m) * (np.cos(start_angle_rad) - np.cos(end_angle_rad))
-    return np.asarray(travel, dtype=float)
+    travel = array(rod_length_m) * (np.cos(start_angle_rad) - np.cos(end_angle_rad))
+    return array(travel)
 
 
-def slack_in_sag(
-    *, weight_n_per_m: ArrayLike, span_m: ArrayLike, tension_n: ArrayLike
-) -> NDArray[np.float64]:
-    """Line hidden in the sag of a level line, w² L³ / (24 H²).
-
-    Parameters
-    ----------
-    weight_n_per_m : float or array
-        Weight per length in the medium around the line; the sign does not matter. [N/m]
-    span_m : float or array
-        Level distance between the ends. [m]
-    tension_n : float or array
-        Level pull before the hook-set. [N]
-
-    Returns
-    -------
-    array
-        Extra length, shape of the inputs broadcast together. [m]
-
-    Raises
-    ------
-    ImpossibleInput
-        A negative span or a tension that is not positive.
-
-    Notes
-    -----
-    Good while sag / span is below 1/12.
-
-    References
-    ----------
-    COMPUTED: shallow catenary; compared with the exact one in the tests.
-    """
-    require(quantity="weight of the line in N/m", value=weight_n_per_m)
-    require(quantity="span in m", value=span_m, at_least=0.0)
-    require(quantity="line tension in N", value=tension_n, above=0.0)
-    steepness = np.divide(weight_n_per_m, tension_n)
-    return np.asarray(steepness**2 * np.asarray(span_m, dtype=float) ** 3 / 24.0, dtype=float)
-
-
-def slack_in_bow(*, bow_m: ArrayLike, span_m: ArrayLike) -> NDArray[np.float64]:
+def slack_in_bow(*, bow_m: ArrayLike, span_m: ArrayLike) -> Array:
     """Line hidden in a sideways bow from current or wind, 8 b² / (3 L).
 
     Parameters
@@ -109,17 +69,17 @@ def slack_in_bow(*, bow_m: ArrayLike, span_m: ArrayLike) -> NDArray[np.float64]:
     """
     require(quantity="bow of the line in m", value=bow_m, at_least=0.0)
     require(quantity="span in m", value=span_m, above=0.0)
-    return np.asarray(8.0 * np.square(bow_m) / (3.0 * np.asarray(span_m, dtype=float)), dtype=float)
+    return array(8.0 * np.square(bow_m) / (3.0 * array(span_m)))
 
 
 def hook_force(
     *,
     tip_travel_m: ArrayLike,
     slack_m: ArrayLike,
-    stiffness_n_per_m: ArrayLike,
+    stiffness_n_m: ArrayLike,
     friction_n: ArrayLike = 0.0,
     limit_n: ArrayLike = np.inf,
-) -> NDArray[np.float64]:
+) -> Array:
     """Force at the hook: k (tip travel - slack), less friction, capped by what slips first.
 
     Parameters
@@ -128,7 +88,7 @@ def hook_force(
         Line taken in by rod, arms and feet. [m]
     slack_m : float or array
         Slack, sag and bow that must be taken in first. [m]
-    stiffness_n_per_m : float or array
+    stiffness_n_m : float or array
         Main line, leader and rod in series. [N/m]
     friction_n : float or array
         Friction of the water along the line. [N]
@@ -155,13 +115,13 @@ def hook_force(
     """
     require(quantity="travel of the rod tip in m", value=tip_travel_m, at_least=0.0)
     require(quantity="slack in m", value=slack_m, at_least=0.0)
-    require(quantity="stiffness of line and rod in N/m", value=stiffness_n_per_m, above=0.0)
+    require(quantity="stiffness of line and rod in N/m", value=stiffness_n_m, above=0.0)
     require(quantity="friction in N", value=friction_n, at_least=0.0)
-    limits = np.asarray(limit_n, dtype=float)
+    limits = array(limit_n)
     require(quantity="limit of the pull in N", value=np.where(limits == np.inf, 0.0, limits), at_least=0.0)
     taken_m = np.maximum(np.subtract(tip_travel_m, slack_m), 0.0)
-    pull_n = np.minimum(taken_m * np.asarray(stiffness_n_per_m), limits)
-    return np.asarray(np.maximum(pull_n - np.asarray(friction_n), 0.0), dtype=float)
+    pull_n = np.minimum(taken_m * array(stiffness_n_m), limits)
+    return array(np.maximum(pull_n - array(friction_n), 0.0))
 
 
 def rig_stiffness(
@@ -170,8 +130,8 @@ def rig_stiffness(
     main_length_m: ArrayLike,
     leader_axial_stiffness_n: ArrayLike,
     leader_length_m: ArrayLike,
-    rod_stiffness_n_per_m: ArrayLike,
-) -> NDArray[np.float64]:
+    rod_stiffness_n_m: ArrayLike,
+) -> Array:
     """Stiffness of main line, leader and rod pulled together.
 
     Parameters
@@ -180,7 +140,7 @@ def rig_stiffness(
         EA of either line as it is pulled: wet, at the speed of the hook-set. [N]
     main_length_m, leader_length_m : float or array
         Their lengths outside the rod tip; a leader of 0 m means none. [m]
-    rod_stiffness_n_per_m : float or array
+    rod_stiffness_n_m : float or array
         Tip stiffness of the rod. [N/m]
 
     Returns
@@ -204,4 +164,4 @@ def rig_stiffness(
     with np.errstate(divide="ignore"):
         main = np.divide(main_axial_stiffness_n, main_length_m)
         leader = np.divide(leader_axial_stiffness_n, leader_length_m)
-    return springs_in_series(stiffnesses_n_per_m=(main, leader, rod_stiffness_n_per_m))
+    return springs_in_series(stiffnesses_n_m=(main, leader, rod_stiffness_n_m))

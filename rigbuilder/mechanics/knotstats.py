@@ -4,8 +4,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import ArrayLike, NDArray
+from numpy.typing import ArrayLike
 
+from rigbuilder.mechanics.arrays import Array, array
 from rigbuilder.mechanics.errors import require
 from rigbuilder.mechanics.uncertainty import Range
 
@@ -23,7 +24,7 @@ _STUDENT_T_95 = (
 
 def efficiency(
     *, knot_mean_n: ArrayLike, knot_sd_n: ArrayLike, line_mean_n: ArrayLike, line_sd_n: ArrayLike
-) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
+) -> tuple[Array, Array]:
     """Mean and standard deviation of knot strength over straight strength (delta rule).
 
     eta = (m_k / m_l) (1 + cv_l²),  cv_eta = sqrt(cv_k² + cv_l²) of m_k / m_l
@@ -60,7 +61,7 @@ def efficiency(
     ratio = np.divide(knot_mean_n, line_mean_n)
     knot_cv, line_cv = np.divide(knot_sd_n, knot_mean_n), np.divide(line_sd_n, line_mean_n)
     mean = ratio * (1.0 + line_cv**2)
-    return np.asarray(mean, dtype=float), np.asarray(ratio * np.sqrt(knot_cv**2 + line_cv**2), dtype=float)
+    return array(mean), array(ratio * np.sqrt(knot_cv**2 + line_cv**2))
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,7 +107,7 @@ def pull_tests(*, readings_n: Sequence[float]) -> PullTests:
     COMPUTED: normal prediction interval with Student's t (Student 1908).
     """
     require(quantity="number of pulls", value=float(len(readings_n)), at_least=2.0)
-    readings = np.asarray(readings_n, dtype=float)
+    readings = array(readings_n)
     require(quantity="reading in N", value=readings, above=0.0)
     count, mean, deviation = len(readings), float(readings.mean()), float(readings.std(ddof=1))
     freedom = min(count - 1, len(_STUDENT_T_95))

@@ -5,12 +5,13 @@ figures rank lines and spools; they do not say how a line will look.
 """
 
 import numpy as np
-from numpy.typing import ArrayLike, NDArray
+from numpy.typing import ArrayLike
 
+from rigbuilder.mechanics.arrays import Array, array
 from rigbuilder.mechanics.errors import require
 
 
-def coil_strain(*, diameter_m: ArrayLike, spool_diameter_m: ArrayLike) -> NDArray[np.float64]:
+def coil_strain(*, diameter_m: ArrayLike, spool_diameter_m: ArrayLike) -> Array:
     """Strain of the outer fibre on the spool, d / (D + d).
 
     Parameters
@@ -39,10 +40,10 @@ def coil_strain(*, diameter_m: ArrayLike, spool_diameter_m: ArrayLike) -> NDArra
     COMPUTED: plane sections stay plane.
     """
     _require_coil(diameter_m=diameter_m, spool_diameter_m=spool_diameter_m)
-    return np.asarray(np.divide(diameter_m, np.add(spool_diameter_m, diameter_m)), dtype=float)
+    return array(np.divide(diameter_m, np.add(spool_diameter_m, diameter_m)))
 
 
-def coil_radius(*, diameter_m: ArrayLike, spool_diameter_m: ArrayLike) -> NDArray[np.float64]:
+def coil_radius(*, diameter_m: ArrayLike, spool_diameter_m: ArrayLike) -> Array:
     """Radius of the line's middle on the spool, (D + d) / 2.
 
     Parameters
@@ -67,12 +68,10 @@ def coil_radius(*, diameter_m: ArrayLike, spool_diameter_m: ArrayLike) -> NDArra
     COMPUTED: geometry.
     """
     _require_coil(diameter_m=diameter_m, spool_diameter_m=spool_diameter_m)
-    return np.asarray(np.add(spool_diameter_m, diameter_m) / 2.0, dtype=float)
+    return array(np.add(spool_diameter_m, diameter_m) / 2.0)
 
 
-def straightening_tension(
-    *, bending_stiffness_n_m2: ArrayLike, coil_radius_m: ArrayLike
-) -> NDArray[np.float64]:
+def straightening_tension(*, bending_stiffness_n_m2: ArrayLike, coil_radius_m: ArrayLike) -> Array:
     """Scale of the pull that draws a fully set coil straight, EI / R².
 
     Parameters
@@ -97,10 +96,10 @@ def straightening_tension(
     COMPUTED: bending energy against work of the pull (scale, not a threshold).
     """
     _require_bend(bending_stiffness_n_m2=bending_stiffness_n_m2, coil_radius_m=coil_radius_m)
-    return np.asarray(np.divide(bending_stiffness_n_m2, np.square(coil_radius_m, dtype=float)))
+    return array(np.divide(bending_stiffness_n_m2, np.square(coil_radius_m, dtype=float)))
 
 
-def coil_moment(*, bending_stiffness_n_m2: ArrayLike, coil_radius_m: ArrayLike) -> NDArray[np.float64]:
+def coil_moment(*, bending_stiffness_n_m2: ArrayLike, coil_radius_m: ArrayLike) -> Array:
     """Moment that holds the line on the spool, EI / R.
 
     Parameters
@@ -125,10 +124,10 @@ def coil_moment(*, bending_stiffness_n_m2: ArrayLike, coil_radius_m: ArrayLike) 
     COMPUTED: elastic bending.
     """
     _require_bend(bending_stiffness_n_m2=bending_stiffness_n_m2, coil_radius_m=coil_radius_m)
-    return np.asarray(np.divide(bending_stiffness_n_m2, coil_radius_m), dtype=float)
+    return array(np.divide(bending_stiffness_n_m2, coil_radius_m))
 
 
-def stored_energy(*, bending_stiffness_n_m2: ArrayLike, coil_radius_m: ArrayLike) -> NDArray[np.float64]:
+def stored_energy(*, bending_stiffness_n_m2: ArrayLike, coil_radius_m: ArrayLike) -> Array:
     """Energy per length that wants to spring off the spool, EI / (2 R²).
 
     Parameters
@@ -155,7 +154,7 @@ def stored_energy(*, bending_stiffness_n_m2: ArrayLike, coil_radius_m: ArrayLike
     tension = straightening_tension(
         bending_stiffness_n_m2=bending_stiffness_n_m2, coil_radius_m=coil_radius_m
     )
-    return np.asarray(tension / 2.0)
+    return array(tension / 2.0)
 
 
 def _require_coil(*, diameter_m: ArrayLike, spool_diameter_m: ArrayLike) -> None:

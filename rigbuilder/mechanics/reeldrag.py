@@ -1,8 +1,9 @@
 """The drag as the spool empties: the brake's torque stays, the lever shrinks."""
 
 import numpy as np
-from numpy.typing import ArrayLike, NDArray
+from numpy.typing import ArrayLike
 
+from rigbuilder.mechanics.arrays import Array, array
 from rigbuilder.mechanics.errors import require
 
 
@@ -13,7 +14,7 @@ def radius_after(
     diameter_m: ArrayLike,
     packing: ArrayLike,
     width_m: ArrayLike,
-) -> NDArray[np.float64]:
+) -> Array:
     """Radius of the line on the spool after line has run out, r² = R² - L d² / (4 phi W).
 
     Parameters
@@ -54,10 +55,10 @@ def radius_after(
     )
     square = np.square(full_radius_m, dtype=float) - taken
     require(quantity="square of the radius left in m²", value=square, above=0.0)
-    return np.asarray(np.sqrt(square))
+    return array(np.sqrt(square))
 
 
-def drag_torque(*, drag_n: ArrayLike, radius_m: ArrayLike) -> NDArray[np.float64]:
+def drag_torque(*, drag_n: ArrayLike, radius_m: ArrayLike) -> Array:
     """Torque of the brake from a pull measured at a known fill, M = T r.
 
     Parameters
@@ -83,15 +84,15 @@ def drag_torque(*, drag_n: ArrayLike, radius_m: ArrayLike) -> NDArray[np.float64
     """
     require(quantity="drag in N", value=drag_n, at_least=0.0)
     require(quantity="radius of the line on the spool in m", value=radius_m, above=0.0)
-    return np.asarray(np.multiply(drag_n, radius_m), dtype=float)
+    return array(np.multiply(drag_n, radius_m))
 
 
-def drag_at(*, torque_n_m: ArrayLike, radius_m: ArrayLike) -> NDArray[np.float64]:
+def drag_at(*, torque_nm: ArrayLike, radius_m: ArrayLike) -> Array:
     """Pull that takes line at a fill, T = M / r.
 
     Parameters
     ----------
-    torque_n_m : float or array
+    torque_nm : float or array
         Torque of the brake. [N m]
     radius_m : float or array
         Radius of the line on the spool. [m]
@@ -114,12 +115,12 @@ def drag_at(*, torque_n_m: ArrayLike, radius_m: ArrayLike) -> NDArray[np.float64
     ----------
     COMPUTED: lever arm.
     """
-    require(quantity="torque of the drag in N m", value=torque_n_m, at_least=0.0)
+    require(quantity="torque of the drag in N m", value=torque_nm, at_least=0.0)
     require(quantity="radius of the line on the spool in m", value=radius_m, above=0.0)
-    return np.asarray(np.divide(torque_n_m, radius_m), dtype=float)
+    return array(np.divide(torque_nm, radius_m))
 
 
-def drag_growth(*, set_radius_m: ArrayLike, radius_m: ArrayLike) -> NDArray[np.float64]:
+def drag_growth(*, set_radius_m: ArrayLike, radius_m: ArrayLike) -> Array:
     """How many times the set drag the reel now asks for, R / r.
 
     Parameters
@@ -145,4 +146,4 @@ def drag_growth(*, set_radius_m: ArrayLike, radius_m: ArrayLike) -> NDArray[np.f
     """
     require(quantity="radius at which the drag was set in m", value=set_radius_m, above=0.0)
     require(quantity="radius of the line on the spool in m", value=radius_m, above=0.0)
-    return np.asarray(np.divide(set_radius_m, radius_m), dtype=float)
+    return array(np.divide(set_radius_m, radius_m))

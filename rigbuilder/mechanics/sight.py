@@ -1,8 +1,9 @@
 """How far a line can be seen through the water: a ranking, with distances within a factor of three."""
 
 import numpy as np
-from numpy.typing import ArrayLike, NDArray
+from numpy.typing import ArrayLike
 
+from rigbuilder.mechanics.arrays import Array, array
 from rigbuilder.mechanics.errors import require
 
 SECCHI_SUM = 8.69  # (c + K) times Secchi depth [1] MEMORY: Tyler 1968
@@ -19,7 +20,7 @@ SUNFISH_ACUITY = (  # (Weber contrast [1], smallest angle [deg])
 )
 
 
-def attenuation_from_secchi(*, secchi_depth_m: ArrayLike) -> NDArray[np.float64]:
+def attenuation_from_secchi(*, secchi_depth_m: ArrayLike) -> Array:
     """Beam attenuation from how deep a white disc is seen, c = (8.69 - 1.7) / Z.
 
     Parameters
@@ -46,10 +47,10 @@ def attenuation_from_secchi(*, secchi_depth_m: ArrayLike) -> NDArray[np.float64]
     MEMORY: Tyler 1968 (c + K) and Poole & Atkins 1929 (K).
     """
     require(quantity="clarity of the water in m", value=secchi_depth_m, above=0.0)
-    return np.asarray((SECCHI_SUM - SECCHI_DIFFUSE) / np.asarray(secchi_depth_m, dtype=float))
+    return array((SECCHI_SUM - SECCHI_DIFFUSE) / array(secchi_depth_m))
 
 
-def diffuse_attenuation(*, secchi_depth_m: ArrayLike) -> NDArray[np.float64]:
+def diffuse_attenuation(*, secchi_depth_m: ArrayLike) -> Array:
     """Attenuation of daylight with depth, K = 1.7 / Z.
 
     Parameters
@@ -72,12 +73,10 @@ def diffuse_attenuation(*, secchi_depth_m: ArrayLike) -> NDArray[np.float64]:
     MEMORY: Poole & Atkins 1929.
     """
     require(quantity="clarity of the water in m", value=secchi_depth_m, above=0.0)
-    return np.asarray(SECCHI_DIFFUSE / np.asarray(secchi_depth_m, dtype=float))
+    return array(SECCHI_DIFFUSE / array(secchi_depth_m))
 
 
-def contrast(
-    *, inherent_contrast: ArrayLike, attenuation_1_m: ArrayLike, distance_m: ArrayLike
-) -> NDArray[np.float64]:
+def contrast(*, inherent_contrast: ArrayLike, attenuation_1_m: ArrayLike, distance_m: ArrayLike) -> Array:
     """Contrast left after a distance through water, C0 exp(-c r).
 
     Parameters
@@ -107,10 +106,10 @@ def contrast(
     require(quantity="attenuation of the water in 1/m", value=attenuation_1_m, at_least=0.0)
     require(quantity="distance in m", value=distance_m, at_least=0.0)
     left = np.exp(-np.multiply(attenuation_1_m, distance_m))
-    return np.asarray(np.multiply(inherent_contrast, left), dtype=float)
+    return array(np.multiply(inherent_contrast, left))
 
 
-def black_target_range(*, attenuation_1_m: ArrayLike) -> NDArray[np.float64]:
+def black_target_range(*, attenuation_1_m: ArrayLike) -> Array:
     """How far a large black target shows on a level view, 4.8 / c.
 
     Parameters
@@ -133,10 +132,10 @@ def black_target_range(*, attenuation_1_m: ArrayLike) -> NDArray[np.float64]:
     PUBLISHED: Hou et al. 2007, Opt. Express 15:2791.
     """
     require(quantity="attenuation of the water in 1/m", value=attenuation_1_m, above=0.0)
-    return np.asarray(BLACK_TARGET / np.asarray(attenuation_1_m, dtype=float))
+    return array(BLACK_TARGET / array(attenuation_1_m))
 
 
-def resolvable_distance(*, diameter_m: ArrayLike, smallest_angle_rad: ArrayLike) -> NDArray[np.float64]:
+def resolvable_distance(*, diameter_m: ArrayLike, smallest_angle_rad: ArrayLike) -> Array:
     """Distance at which a line is as wide as the smallest angle that an eye resolves, d / theta.
 
     Parameters
@@ -162,7 +161,7 @@ def resolvable_distance(*, diameter_m: ArrayLike, smallest_angle_rad: ArrayLike)
     """
     require(quantity="line diameter in m", value=diameter_m, above=0.0)
     require(quantity="smallest angle of the eye in rad", value=smallest_angle_rad, above=0.0)
-    return np.asarray(np.divide(diameter_m, smallest_angle_rad), dtype=float)
+    return array(np.divide(diameter_m, smallest_angle_rad))
 
 
 def detection_distance(
@@ -172,7 +171,7 @@ def detection_distance(
     inherent_contrast: ArrayLike,
     threshold_contrast: ArrayLike,
     attenuation_1_m: ArrayLike,
-) -> NDArray[np.float64]:
+) -> Array:
     """Distance at which a long line is still noticed, though too thin to be resolved.
 
     Solves C0 d / (theta r) exp(-c r) = C_T:  r = W(c C0 d / (theta C_T)) / c.
@@ -213,12 +212,10 @@ def detection_distance(
     require(quantity="smallest contrast noticed", value=threshold_contrast, above=0.0)
     require(quantity="attenuation of the water in 1/m", value=attenuation_1_m, above=0.0)
     reach = near_m * np.divide(inherent_contrast, threshold_contrast)
-    return np.asarray(
-        _lambert_w(np.asarray(np.multiply(reach, attenuation_1_m))) / np.asarray(attenuation_1_m)
-    )
+    return array(_lambert_w(array(np.multiply(reach, attenuation_1_m))) / array(attenuation_1_m))
 
 
-def _lambert_w(argument: NDArray[np.float64]) -> NDArray[np.float64]:
+def _lambert_w(argument: Array) -> Array:
     """Solution w of w exp(w) = argument >= 0 by Newton's method on w + ln w (quadratic, 6 steps)."""
     positive = np.maximum(argument, 1e-300)
     guess = np.log1p(positive)

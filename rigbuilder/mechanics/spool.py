@@ -6,8 +6,9 @@ to line without knowing how tightly it is wound.
 """
 
 import numpy as np
-from numpy.typing import ArrayLike, NDArray
+from numpy.typing import ArrayLike
 
+from rigbuilder.mechanics.arrays import Array, array
 from rigbuilder.mechanics.errors import require
 
 PACKING_SQUARE = np.pi / 4.0  # every turn exactly above another [1] COMPUTED
@@ -16,7 +17,7 @@ PACKING_RANGE = (0.55, 0.70, 0.80)  # wound line, low / typical / high [1] PUBLI
 LABEL_SPREAD = (0.85, 1.0, 1.15)  # capacity on reel labels, low / typical / high [1] COMMON PRACTICE
 
 
-def label_room(*, length_m: ArrayLike, diameter_m: ArrayLike) -> NDArray[np.float64]:
+def label_room(*, length_m: ArrayLike, diameter_m: ArrayLike) -> Array:
     """Room that a capacity stands for, L d².
 
     Parameters
@@ -42,10 +43,10 @@ def label_room(*, length_m: ArrayLike, diameter_m: ArrayLike) -> NDArray[np.floa
     """
     require(quantity="line length in m", value=length_m, at_least=0.0)
     require(quantity="line diameter in m", value=diameter_m, above=0.0)
-    return np.asarray(np.multiply(length_m, np.square(diameter_m, dtype=float)))
+    return array(np.multiply(length_m, np.square(diameter_m, dtype=float)))
 
 
-def length_in_room(*, room_m3: ArrayLike, diameter_m: ArrayLike) -> NDArray[np.float64]:
+def length_in_room(*, room_m3: ArrayLike, diameter_m: ArrayLike) -> Array:
     """Length of line that fits, L2 = L1 (d1 / d2)².
 
     Parameters
@@ -75,12 +76,12 @@ def length_in_room(*, room_m3: ArrayLike, diameter_m: ArrayLike) -> NDArray[np.f
     """
     require(quantity="room on the spool in m³", value=room_m3, at_least=0.0)
     require(quantity="line diameter in m", value=diameter_m, above=0.0)
-    return np.asarray(np.divide(room_m3, np.square(diameter_m, dtype=float)))
+    return array(np.divide(room_m3, np.square(diameter_m, dtype=float)))
 
 
 def geometric_room(
     *, arbor_diameter_m: ArrayLike, fill_diameter_m: ArrayLike, width_m: ArrayLike, packing: ArrayLike
-) -> NDArray[np.float64]:
+) -> Array:
     """Room between arbor and line surface, (Df² - Da²) W phi.
 
     Parameters
@@ -113,12 +114,12 @@ def geometric_room(
     depth_m = np.subtract(fill_diameter_m, arbor_diameter_m)
     require(quantity="depth of line on the spool in m", value=depth_m, at_least=0.0)
     squares = np.square(fill_diameter_m, dtype=float) - np.square(arbor_diameter_m, dtype=float)
-    return np.asarray(squares * np.multiply(width_m, packing))
+    return array(squares * np.multiply(width_m, packing))
 
 
 def fill_diameter(
     *, room_m3: ArrayLike, arbor_diameter_m: ArrayLike, width_m: ArrayLike, packing: ArrayLike
-) -> NDArray[np.float64]:
+) -> Array:
     """Diameter over the line once a given room is taken, sqrt(Da² + room / (W phi)).
 
     Parameters
@@ -149,12 +150,12 @@ def fill_diameter(
     require(quantity="line on the spool in m³", value=room_m3, at_least=0.0)
     _require_spool(arbor_diameter_m=arbor_diameter_m, width_m=width_m, packing=packing)
     square = np.square(arbor_diameter_m, dtype=float) + np.divide(room_m3, np.multiply(width_m, packing))
-    return np.asarray(np.sqrt(square))
+    return array(np.sqrt(square))
 
 
 def calibrated_packing(
     *, room_m3: ArrayLike, arbor_diameter_m: ArrayLike, fill_diameter_m: ArrayLike, width_m: ArrayLike
-) -> NDArray[np.float64]:
+) -> Array:
     """Packing that makes measured spool dimensions agree with the reel's label.
 
     Parameters
@@ -188,12 +189,10 @@ def calibrated_packing(
     depth_m = np.subtract(fill_diameter_m, arbor_diameter_m)
     require(quantity="depth of line on the spool in m", value=depth_m, above=0.0)
     squares = np.square(fill_diameter_m, dtype=float) - np.square(arbor_diameter_m, dtype=float)
-    return np.asarray(np.divide(room_m3, squares * np.asarray(width_m, dtype=float)))
+    return array(np.divide(room_m3, squares * array(width_m)))
 
 
-def lip_gap_share(
-    *, rim_diameter_m: ArrayLike, arbor_diameter_m: ArrayLike, lip_gap_m: ArrayLike
-) -> NDArray[np.float64]:
+def lip_gap_share(*, rim_diameter_m: ArrayLike, arbor_diameter_m: ArrayLike, lip_gap_m: ArrayLike) -> Array:
     """Share of a brim-full spool that a lip gap leaves empty, 4 g (Do - g) / (Do² - Da²).
 
     Parameters
@@ -227,7 +226,7 @@ def lip_gap_share(
         quantity="depth left under the lip gap in m", value=np.subtract(depth_m, lip_gap_m), at_least=-1e-12
     )
     squares = np.square(rim_diameter_m, dtype=float) - np.square(arbor_diameter_m, dtype=float)
-    return np.asarray(4.0 * np.multiply(lip_gap_m, np.subtract(rim_diameter_m, lip_gap_m)) / squares)
+    return array(4.0 * np.multiply(lip_gap_m, np.subtract(rim_diameter_m, lip_gap_m)) / squares)
 
 
 def _require_spool(*, arbor_diameter_m: ArrayLike, width_m: ArrayLike, packing: ArrayLike) -> None:

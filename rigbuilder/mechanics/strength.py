@@ -9,8 +9,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import ArrayLike, NDArray
+from numpy.typing import ArrayLike
 
+from rigbuilder.mechanics.arrays import Array, array
 from rigbuilder.mechanics.errors import require
 from rigbuilder.mechanics.uncertainty import Range, combine
 
@@ -27,9 +28,9 @@ class Chain:
     fields have the shape of what is left.
     """
 
-    breaks_first: NDArray[np.float64]
-    mean_n: NDArray[np.float64]
-    sd_n: NDArray[np.float64]
+    breaks_first: Array
+    mean_n: Array
+    sd_n: Array
     strength: Range  # 5th percentile, median, 95th percentile [N]
 
 
@@ -61,10 +62,10 @@ def link_strength(*, dry_strength_n: Range, factors: Mapping[str, Range]) -> Ran
         require(quantity=f"factor for {name}", value=factor.low, at_least=0.0)
     require(quantity="straight strength in N", value=dry_strength_n.low, at_least=0.0)
 
-    def product(**values: ArrayLike) -> NDArray[np.float64]:
-        result: NDArray[np.float64] = np.ones(())
+    def product(**values: ArrayLike) -> Array:
+        result: Array = np.ones(())
         for value in values.values():
-            result = result * np.asarray(value, dtype=float)
+            result = result * array(value)
         return result
 
     named = {f"factor_{place}": factor for place, factor in enumerate(factors.values())}
@@ -106,7 +107,7 @@ def chain_strength(*, mean_n: ArrayLike, sd_n: ArrayLike, points: int = GRID_POI
     COMPUTED: order statistics of independent variables; checked by brute-force sampling.
     """
     require(quantity="number of grid points", value=float(points), at_least=16.0)
-    means, spreads = np.broadcast_arrays(np.asarray(mean_n, dtype=float), np.asarray(sd_n, dtype=float))
+    means, spreads = np.broadcast_arrays(array(mean_n), array(sd_n))
     require(quantity="mean strength of a link in N", value=means, above=0.0)
     require(quantity="spread of a link's strength in N", value=spreads, at_least=0.0)
     lowest = (means - REACH * spreads).min(axis=-1)
@@ -125,9 +126,7 @@ def chain_strength(*, mean_n: ArrayLike, sd_n: ArrayLike, points: int = GRID_POI
     return _summary(grid=grid, survival=whole, first=first)
 
 
-def _summary(
-    *, grid: NDArray[np.float64], survival: NDArray[np.float64], first: NDArray[np.float64]
-) -> Chain:
+def _summary(*, grid: Array, survival: Array, first: Array) -> Chain:
     """Moments and percentiles of the chain from its survival on the grid (last axis)."""
     step = grid[..., 1] - grid[..., 0]
     weight = np.ones(grid.shape[-1])
@@ -140,9 +139,7 @@ def _summary(
     return Chain(first, mean, np.sqrt(variance), Range(low, median, high))
 
 
-def _percentile(
-    grid: NDArray[np.float64], survival: NDArray[np.float64], share: float
-) -> NDArray[np.float64]:
+def _percentile(grid: Array, survival: Array, share: float) -> Array:
     """Strength below which ``share`` of the chains lie, linear between grid points."""
     right = np.clip((survival > 1.0 - share).sum(axis=-1), 1, grid.shape[-1] - 1)[..., None]
     at_left = np.take_along_axis(survival, right - 1, axis=-1)[..., 0]
@@ -153,7 +150,7 @@ def _percentile(
     return left + place * (grid[..., 1] - grid[..., 0])
 
 
-def _normal(deviates: NDArray[np.float64]) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
+def _normal(deviates: Array) -> tuple[Array, Array]:
     """Density and survival of the standard normal, error of the latter below 1e-7.
 
     Abramowitz & Stegun 1964, formula 26.2.17 (PUBLISHED; coefficients as printed there).

@@ -3,8 +3,9 @@
 from collections.abc import Sequence
 
 import numpy as np
-from numpy.typing import ArrayLike, NDArray
+from numpy.typing import ArrayLike
 
+from rigbuilder.mechanics.arrays import Array, array
 from rigbuilder.mechanics.errors import require
 
 
@@ -14,7 +15,7 @@ def line_stiffness(
     length_m: ArrayLike,
     rate_factor: ArrayLike = 1.0,
     wet_factor: ArrayLike = 1.0,
-) -> NDArray[np.float64]:
+) -> Array:
     """Spring stiffness of a straight piece of line, k = EA / L.
 
     Parameters
@@ -46,16 +47,16 @@ def line_stiffness(
     require(quantity="line length in m", value=length_m, above=0.0)
     require(quantity="rate factor", value=rate_factor, above=0.0)
     require(quantity="wet factor", value=wet_factor, above=0.0)
-    stiffness = np.multiply(axial_stiffness_n, rate_factor) * np.asarray(wet_factor) / np.asarray(length_m)
-    return np.asarray(stiffness, dtype=float)
+    stiffness = np.multiply(axial_stiffness_n, rate_factor) * array(wet_factor) / array(length_m)
+    return array(stiffness)
 
 
-def springs_in_series(*, stiffnesses_n_per_m: Sequence[ArrayLike]) -> NDArray[np.float64]:
+def springs_in_series(*, stiffnesses_n_m: Sequence[ArrayLike]) -> Array:
     """Stiffness of springs that carry the same force, 1/k = sum of 1/k_i.
 
     Parameters
     ----------
-    stiffnesses_n_per_m : sequence of float or array
+    stiffnesses_n_m : sequence of float or array
         Main line, leader, rod and whatever else gives; infinity for what does not. [N/m]
 
     Returns
@@ -72,24 +73,24 @@ def springs_in_series(*, stiffnesses_n_per_m: Sequence[ArrayLike]) -> NDArray[np
     ----------
     COMPUTED: equal force, added extensions.
     """
-    require(quantity="number of springs", value=float(len(stiffnesses_n_per_m)), at_least=1.0)
-    compliance: NDArray[np.float64] = np.zeros(())
-    for stiffness in stiffnesses_n_per_m:
-        values = np.asarray(stiffness, dtype=float)
+    require(quantity="number of springs", value=float(len(stiffnesses_n_m)), at_least=1.0)
+    compliance: Array = np.zeros(())
+    for stiffness in stiffnesses_n_m:
+        values = array(stiffness)
         require(quantity="spring stiffness in N/m", value=np.where(values == np.inf, 1.0, values), above=0.0)
         compliance = compliance + 1.0 / values
     with np.errstate(divide="ignore"):
-        return np.asarray(1.0 / compliance)
+        return array(1.0 / compliance)
 
 
-def stretch(*, force_n: ArrayLike, stiffness_n_per_m: ArrayLike) -> NDArray[np.float64]:
+def stretch(*, force_n: ArrayLike, stiffness_n_m: ArrayLike) -> Array:
     """Extension of a spring under a force, x = F / k.
 
     Parameters
     ----------
     force_n : float or array
         Pull. [N]
-    stiffness_n_per_m : float or array
+    stiffness_n_m : float or array
         Stiffness. [N/m]
 
     Returns
@@ -107,18 +108,18 @@ def stretch(*, force_n: ArrayLike, stiffness_n_per_m: ArrayLike) -> NDArray[np.f
     COMPUTED: Hooke's law.
     """
     require(quantity="pull in N", value=force_n, at_least=0.0)
-    require(quantity="spring stiffness in N/m", value=stiffness_n_per_m, above=0.0)
-    return np.asarray(np.divide(force_n, stiffness_n_per_m), dtype=float)
+    require(quantity="spring stiffness in N/m", value=stiffness_n_m, above=0.0)
+    return array(np.divide(force_n, stiffness_n_m))
 
 
 def rod_stiffness(
-    *, reference_stiffness_n_per_m: ArrayLike, reference_length_m: ArrayLike, length_m: ArrayLike
-) -> NDArray[np.float64]:
+    *, reference_stiffness_n_m: ArrayLike, reference_length_m: ArrayLike, length_m: ArrayLike
+) -> Array:
     """Tip stiffness of a rod scaled from one of the same power and action, k = k0 (L0 / L)³.
 
     Parameters
     ----------
-    reference_stiffness_n_per_m : float or array
+    reference_stiffness_n_m : float or array
         Tip stiffness of the known rod of that power and action. [N/m]
     reference_length_m : float or array
         Length of the known rod. [m]
@@ -139,14 +140,14 @@ def rod_stiffness(
     ----------
     COMPUTED: end-loaded cantilever of equal section (a real rod tapers, so this is a trend).
     """
-    require(quantity="rod stiffness in N/m", value=reference_stiffness_n_per_m, above=0.0)
+    require(quantity="rod stiffness in N/m", value=reference_stiffness_n_m, above=0.0)
     require(quantity="length of the known rod in m", value=reference_length_m, above=0.0)
     require(quantity="rod length in m", value=length_m, above=0.0)
     shorter = np.divide(reference_length_m, length_m)
-    return np.asarray(np.multiply(reference_stiffness_n_per_m, shorter**3), dtype=float)
+    return array(np.multiply(reference_stiffness_n_m, shorter**3))
 
 
-def wave_speed(*, modulus_pa: ArrayLike, density_kg_m3: ArrayLike) -> NDArray[np.float64]:
+def wave_speed(*, modulus_pa: ArrayLike, density_kg_m3: ArrayLike) -> Array:
     """Speed at which a jerk travels along the line, c = sqrt(E / rho).
 
     Parameters
@@ -177,4 +178,4 @@ def wave_speed(*, modulus_pa: ArrayLike, density_kg_m3: ArrayLike) -> NDArray[np
     """
     require(quantity="modulus in Pa", value=modulus_pa, above=0.0)
     require(quantity="density in kg/m³", value=density_kg_m3, above=0.0)
-    return np.asarray(np.sqrt(np.divide(modulus_pa, density_kg_m3)), dtype=float)
+    return array(np.sqrt(np.divide(modulus_pa, density_kg_m3)))

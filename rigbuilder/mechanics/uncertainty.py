@@ -18,8 +18,9 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import ArrayLike, NDArray
+from numpy.typing import ArrayLike
 
+from rigbuilder.mechanics.arrays import Array, array
 from rigbuilder.mechanics.errors import require
 
 Z_90 = 1.6448536269514722  # standard normal deviate of the 95th percentile [1]
@@ -30,34 +31,34 @@ SQRT_TWO_PI = 2.5066282746310002  # [1]
 class Range:
     """Low, typical and high of one quantity; floats or arrays that broadcast together."""
 
-    low: NDArray[np.float64]
-    typical: NDArray[np.float64]
-    high: NDArray[np.float64]
+    low: Array
+    typical: Array
+    high: Array
 
     def __init__(self, low: ArrayLike, typical: ArrayLike, high: ArrayLike) -> None:
         for name, value in (("low", low), ("typical", typical), ("high", high)):
-            object.__setattr__(self, name, np.asarray(value, dtype=float))
+            object.__setattr__(self, name, array(value))
         require(quantity="step from low to typical", value=self.typical - self.low, at_least=0.0)
         require(quantity="step from typical to high", value=self.high - self.typical, at_least=0.0)
 
-    def mean(self) -> NDArray[np.float64]:
+    def mean(self) -> Array:
         """Mean of the two half-normals that share the typical value as median. [unit of the quantity]"""
         below, above = self._half_deviations()
         return self.typical + (above - below) / SQRT_TWO_PI
 
-    def deviation(self) -> NDArray[np.float64]:
+    def deviation(self) -> Array:
         """Standard deviation of the same two half-normals. [unit of the quantity]"""
         below, above = self._half_deviations()
         square = (below**2 + above**2) / 2.0 - (self.mean() - self.typical) ** 2
-        return np.asarray(np.sqrt(square))
+        return array(np.sqrt(square))
 
-    def at(self, deviate: ArrayLike) -> NDArray[np.float64]:
+    def at(self, deviate: ArrayLike) -> Array:
         """Value at a standard normal deviate (0 = typical, ±1.645 = high or low), for sampling."""
         below, above = self._half_deviations()
-        steps = np.asarray(deviate, dtype=float)
-        return np.asarray(self.typical + np.where(steps < 0.0, below, above) * steps)
+        steps = array(deviate)
+        return array(self.typical + np.where(steps < 0.0, below, above) * steps)
 
-    def _half_deviations(self) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
+    def _half_deviations(self) -> tuple[Array, Array]:
         return (self.typical - self.low) / Z_90, (self.high - self.typical) / Z_90
 
 
@@ -121,13 +122,13 @@ def combine(function: Callable[..., ArrayLike], *, inputs: Mapping[str, Range]) 
     PUBLISHED: JCGM 100:2008 (GUM) clause 5.1.2, first order, evaluated by finite steps.
     """
     typical_inputs = {name: value.typical for name, value in inputs.items()}
-    typical = np.asarray(function(**typical_inputs), dtype=float)
-    moved: list[tuple[NDArray[np.float64], NDArray[np.float64]]] = []
+    typical = array(function(**typical_inputs))
+    moved: list[tuple[Array, Array]] = []
     for name, value in inputs.items():
         if np.array_equal(value.low, value.high):
             continue
-        low = np.asarray(function(**{**typical_inputs, name: value.low}), dtype=float)
-        high = np.asarray(function(**{**typical_inputs, name: value.high}), dtype=float)
+        low = array(function(**{**typical_inputs, name: value.low}))
+        high = array(function(**{**typical_inputs, name: value.high}))
         moved.append((low, high))
     if not moved:
         return known(typical)
@@ -135,7 +136,7 @@ def combine(function: Callable[..., ArrayLike], *, inputs: Mapping[str, Range]) 
     return _quadrature(typical=np.broadcast_to(typical, ends.shape[2:]), ends=ends)
 
 
-def _quadrature(*, typical: NDArray[np.float64], ends: NDArray[np.float64]) -> Range:
+def _quadrature(*, typical: Array, ends: Array) -> Range:
     """Root sum of squares of what lifts and of what lowers; ``ends`` has axes (input, side, ...)."""
     positive = (typical > 0.0) & np.all(ends > 0.0, axis=(0, 1))
     safe_typical = np.where(positive, typical, 1.0)
@@ -148,7 +149,7 @@ def _quadrature(*, typical: NDArray[np.float64], ends: NDArray[np.float64]) -> R
     return Range(np.minimum(low, typical), typical, np.maximum(high, typical))
 
 
-def _lift_and_drop(steps: NDArray[np.float64]) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
+def _lift_and_drop(steps: Array) -> tuple[Array, Array]:
     lift = np.maximum(steps.max(axis=1), 0.0)
     drop = np.maximum(-steps.min(axis=1), 0.0)
     return np.sqrt(np.square(lift).sum(axis=0)), np.sqrt(np.square(drop).sum(axis=0))

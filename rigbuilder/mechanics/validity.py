@@ -143,15 +143,6 @@ TABLE: tuple[Validity, ...] = (
         ),
     ),
     Validity(
-        "hookset.slack_in_sag",
-        "sag_ratio",
-        "sag divided by span",
-        0.0,
-        1.0 / 12.0,
-        "1",
-        Source(Kind.COMPUTED, "within 2 % of the exact catenary over this range"),
-    ),
-    Validity(
         "hookset.slack_in_bow",
         "bow_ratio",
         "bow divided by span",

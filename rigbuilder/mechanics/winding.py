@@ -1,12 +1,13 @@
 """Turns of the handle: what they bring in, and how many a length takes."""
 
 import numpy as np
-from numpy.typing import ArrayLike, NDArray
+from numpy.typing import ArrayLike
 
+from rigbuilder.mechanics.arrays import Array, array
 from rigbuilder.mechanics.errors import require
 
 
-def retrieve_per_turn(*, fill_diameter_m: ArrayLike, gear_ratio: ArrayLike) -> NDArray[np.float64]:
+def retrieve_per_turn(*, fill_diameter_m: ArrayLike, gear_ratio: ArrayLike) -> Array:
     """Line wound by one turn of the handle at the present fill, pi D i.
 
     Parameters
@@ -32,12 +33,12 @@ def retrieve_per_turn(*, fill_diameter_m: ArrayLike, gear_ratio: ArrayLike) -> N
     """
     require(quantity="diameter over the line in m", value=fill_diameter_m, above=0.0)
     require(quantity="gear ratio", value=gear_ratio, above=0.0)
-    return np.asarray(np.pi * np.multiply(fill_diameter_m, gear_ratio), dtype=float)
+    return array(np.pi * np.multiply(fill_diameter_m, gear_ratio))
 
 
 def handle_turns(
     *, start_diameter_m: ArrayLike, end_diameter_m: ArrayLike, length_m: ArrayLike, gear_ratio: ArrayLike
-) -> NDArray[np.float64]:
+) -> Array:
     """Turns of the handle that wind a length while the spool grows from one diameter to another.
 
     N = L / (pi i (D0 + D1) / 2), the exact integral of dL / (pi D i) with D² linear in L.
@@ -75,10 +76,10 @@ def handle_turns(
     require(quantity="line length in m", value=length_m, at_least=0.0)
     require(quantity="gear ratio", value=gear_ratio, above=0.0)
     middle_m = np.add(start_diameter_m, end_diameter_m) / 2.0
-    return np.asarray(np.divide(length_m, np.pi * middle_m * np.asarray(gear_ratio)), dtype=float)
+    return array(np.divide(length_m, np.pi * middle_m * array(gear_ratio)))
 
 
-def line_mass(*, length_m: ArrayLike, linear_density_kg_m: ArrayLike) -> NDArray[np.float64]:
+def line_mass(*, length_m: ArrayLike, linear_density_kg_m: ArrayLike) -> Array:
     """Mass that a kitchen scale gains as a length goes on the spool.
 
     Parameters
@@ -104,4 +105,4 @@ def line_mass(*, length_m: ArrayLike, linear_density_kg_m: ArrayLike) -> NDArray
     """
     require(quantity="line length in m", value=length_m, at_least=0.0)
     require(quantity="mass of the line in kg/m", value=linear_density_kg_m, above=0.0)
-    return np.asarray(np.multiply(length_m, linear_density_kg_m), dtype=float)
+    return array(np.multiply(length_m, linear_density_kg_m))
