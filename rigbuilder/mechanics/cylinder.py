@@ -9,9 +9,7 @@ from numpy.typing import ArrayLike
 
 from rigbuilder.mechanics.arrays import Array, array
 from rigbuilder.mechanics.errors import require
-
-SLOWEST_REYNOLDS = 1e-6
-"""Below this the drag of a line is nothing against its weight; keeps still water finite [1]."""
+from rigbuilder.mechanics.validity import row
 
 LEAST_NUSSELT = 0.5
 """Axial friction far down a line that moves along itself, in units of πμV [1].
@@ -119,8 +117,8 @@ def drag_coefficient(*, reynolds: ArrayLike) -> Array:
     -----
     The lower of the two fits, which cross near Re 19: within 7 % of a
     Navier–Stokes solution below Re 20, 10 % high at 40. A line that hums
-    (above Re 47) may have half as much again. Numbers below 1e-6, still water,
-    are taken as 1e-6 to stay finite.
+    (above Re 47) may have half as much again. Beyond the range of a fit its
+    value at the bound is taken, which keeps still water finite.
 
     References
     ----------
@@ -128,8 +126,9 @@ def drag_coefficient(*, reynolds: ArrayLike) -> Array:
     lower one, from a numerical solution at Re 0.5 to 40.
     """
     require(quantity="Reynolds number", value=reynolds, at_least=0.0)
-    re = np.maximum(array(reynolds), SLOWEST_REYNOLDS)
-    return np.minimum(sucker_brauer_drag(reynolds=re), cheng_drag(reynolds=re))
+    fits = (("sucker_brauer_drag", sucker_brauer_drag), ("cheng_drag", cheng_drag))
+    first, second = (fit(reynolds=row(f"cylinder.{name}", "reynolds").clamp(reynolds)) for name, fit in fits)
+    return array(np.minimum(first, second))
 
 
 def nusselt(*, reynolds: ArrayLike) -> Array:

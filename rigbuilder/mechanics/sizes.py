@@ -6,8 +6,8 @@ import numpy as np
 from numpy.typing import ArrayLike
 
 from rigbuilder.mechanics.arrays import Array, array
+from rigbuilder.mechanics.braid import TEX_KG_M
 from rigbuilder.mechanics.errors import require
-from rigbuilder.mechanics.section import TEX_KG_M
 from rigbuilder.sources import FROM_MEMORY, Kind, Source
 
 SIZE_ONE_DIAMETER_M = 0.165e-3
