@@ -7,6 +7,7 @@ import secrets
 import time
 from dataclasses import dataclass
 from pathlib import Path
+from urllib.parse import quote, unquote_to_bytes
 
 from rigbuilder.store import atomic, names
 from rigbuilder.store.cardfile import parse_card
@@ -54,7 +55,7 @@ class Bin:
         atomic.make_folder(self._folder)
         number = 1 + max((_number(path) for path in self._files()), default=0)
         where = self._folder / f"{number:08d}-{secrets.token_hex(4)}{_SUFFIX}"
-        about = {"from": os.fsdecode(card.absolute()), "deleted": time.strftime("%Y-%m-%d %H:%M:%S")}
+        about = {"from": quote(os.fsencode(card.absolute())), "deleted": time.strftime("%Y-%m-%d %H:%M:%S")}
         atomic.write(where, json.dumps(about).encode() + b"\n" + data, new=True)
         _, now = read_file(card, limit=LARGEST)
         if not now.same_content(fingerprint):
@@ -91,7 +92,9 @@ class Bin:
                 atomic.write(target, content, new=True)
                 break
             except AlreadyThere:
-                target = folder / names.beside(binned.origin.name, "restored", os.listdir(folder))
+                target = folder / names.beside(
+                    binned.origin.name, "restored", (path.name for path in folder.iterdir())
+                )
         atomic.remove(binned.path)
         return target
 
@@ -112,7 +115,7 @@ class Bin:
             document = parse_card(content, path)
         except CardError:
             document = None
-        return Binned(path, Path(origin), deleted, document)
+        return Binned(path, Path(os.fsdecode(unquote_to_bytes(origin))), deleted, document)
 
 
 def _number(path: Path) -> int:

@@ -11,6 +11,8 @@ import os
 import shutil
 from pathlib import Path
 
+from rigbuilder.store.fingerprint import Fingerprint
+
 
 def shown(path: Path | str) -> str:
     """Return a path for display: what cannot be printed, or would turn the text round, becomes a mark."""
@@ -89,7 +91,12 @@ class Gone(StoreError):
 
 
 class NotFlushed(StoreError):
-    """The new version is in place, but the disk did not confirm that it would survive a power cut."""
+    """The new version is in place, but the disk did not confirm that it would survive a power cut.
+
+    ``fingerprint`` is that of the new version: what to expect when saving again.
+    """
+
+    fingerprint: Fingerprint | None = None
 
 
 class CardError(StoreError):

@@ -11,7 +11,8 @@ from rigbuilder.store import atomic
 from rigbuilder.store.cardfile import id_of
 from rigbuilder.store.codec import Document
 from rigbuilder.store.errors import AlreadyThere, StoreError
-from rigbuilder.store.reading import digest, read_file
+from rigbuilder.store.fingerprint import digest
+from rigbuilder.store.reading import read_file
 
 KEEP = 10
 
@@ -92,6 +93,23 @@ class History:
         if origin is not None:
             found = [version for version in found if version.origin == _origin_of(origin)]
         return sorted(found, key=lambda version: (version.number, version.path.name), reverse=True)
+
+    def try_to_keep(self, key: str, origin: Path, data: bytes) -> atomic.Notes:
+        """Keep one version; a failure becomes a remark, since the card itself comes first."""
+        try:
+            self.keep(key, origin, data)
+        except StoreError as trouble:
+            return (f"The earlier version could not be kept: {trouble}",)
+        return ()
+
+    def of_file(self, path: Path) -> list[Version]:
+        """Return the versions kept of a file whose identity is not known (broken or gone), newest first."""
+        try:
+            keys = [entry.name for entry in os.scandir(self._folder)]
+        except OSError:
+            return []
+        found = [version for key in keys for version in self.versions(key, path)]
+        return sorted(found, key=lambda version: version.saved_ns, reverse=True)
 
     def read(self, version: Version) -> bytes:
         """Return the bytes of a version.

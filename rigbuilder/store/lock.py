@@ -113,8 +113,8 @@ def _user() -> str:
 
 
 @contextlib.contextmanager
-def turn(folder: Path, *, wait_s: float = 10.0) -> Iterator[atomic.Notes]:
-    """Hold the only right to save in ``folder``; yield remarks, if this disk knows no locks.
+def turn(card: Path, *, wait_s: float = 10.0) -> Iterator[atomic.Notes]:
+    """Hold the only right to save in the folder of ``card``; yield remarks, if this disk knows no locks.
 
     The lock is on the folder itself: nothing is left behind, and the system
     frees it when the program ends in whatever way.
@@ -126,10 +126,11 @@ def turn(folder: Path, *, wait_s: float = 10.0) -> Iterator[atomic.Notes]:
     if sys.platform == "win32":
         yield ()
         return
+    folder = Path(os.path.realpath(card)).parent
     try:
         handle = os.open(folder, os.O_RDONLY | os.O_CLOEXEC)
     except OSError as error:
-        raise explain(error, folder / "card", "saved") from error
+        raise explain(error, folder / card.name, "saved") from error
     try:
         yield _lock(handle, folder, time.monotonic() + wait_s)
     finally:

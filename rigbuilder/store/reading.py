@@ -1,34 +1,15 @@
 """Read a whole file without ever waiting, following a trap or filling the memory."""
 
 import errno
-import hashlib
 import os
 import stat
-from dataclasses import dataclass
 from pathlib import Path
 
 from rigbuilder.store import syscalls
 from rigbuilder.store.errors import CardError, NotAFile, explain, shown
+from rigbuilder.store.fingerprint import Fingerprint, digest
 
 _CHUNK = 1 << 20
-
-
-@dataclass(frozen=True, slots=True)
-class Fingerprint:
-    """What a file was when it was read; the hash decides, size and time are for display and speed."""
-
-    size: int
-    mtime_ns: int
-    sha256: str
-
-    def same_content(self, other: "Fingerprint") -> bool:
-        """Say whether both stand for the same bytes."""
-        return self.sha256 == other.sha256
-
-
-def digest(data: bytes) -> str:
-    """Return the SHA-256 of ``data`` in hexadecimal."""
-    return hashlib.sha256(data).hexdigest()
 
 
 def not_a_file(path: Path, mode: int) -> NotAFile:
