@@ -123,7 +123,7 @@ make_environment() {
         printf '%s' "$checkout" >"$venv/made-for"
     fi
     say "Installing pinned Python packages (only when they change)"
-    "$venv/bin/python" -m pip install --quiet --no-input --disable-pip-version-check \
+    "$venv/bin/python" -m pip install -qq --no-input --disable-pip-version-check \
         --only-binary :all: --requirement "$requirements" >&2
     packages=$("$venv/bin/python" -c 'import sysconfig; print(sysconfig.get_path("purelib"))')
     printf '%s\n' "$checkout" >"$packages/rigbuilder-checkout.pth"
