@@ -31,4 +31,10 @@ def _alternative(spelling: str) -> str:
     return re.escape(spelling) + ("(?![a-z])" if ends_in_letter else "")
 
 
-UNIT = "(?:" + "|".join(_alternative(s) for s in sorted(SYMBOLS, key=len, reverse=True)) + ")"
+def unit_pattern(*symbols: str) -> str:
+    """A regular expression for any spelling (lower case) of these units, of all if none is named."""
+    spellings = [s for s, symbol in SYMBOLS.items() if not symbols or symbol in symbols]
+    return "(?:" + "|".join(_alternative(s) for s in sorted(spellings, key=len, reverse=True)) + ")"
+
+
+UNIT = unit_pattern()

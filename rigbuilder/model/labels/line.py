@@ -1,0 +1,166 @@
+"""Line labels: type, test, diameter, length and size number, in any order."""
+
+import re
+
+from rigbuilder.model.labels.label import Label
+from rigbuilder.model.labels.measure import DECIMAL, TO, Captions, Measure, measures, quantity, words
+from rigbuilder.units.dimensions import Dimension
+from rigbuilder.units.quantity import show
+
+_BRAIDED = r"braid(?:ed)?"
+# The more particular name first; what follows is only tried if none before it was found.
+_TYPES: tuple[tuple[str, str], ...] = (
+    ("hybrid", r"hybrid|fluoro(?:carbon)?[\s-]*coated(?:[\s-]*(?:nylon|mono(?:filament)?|copoly(?:mer)?))?"),
+    ("lead-core", r"lead[\s-]*core(?:[\s-]*line)?"),
+    ("fused braid", rf"(?:thermal(?:ly)?[\s-]*)?fused(?:[\s-]*(?:{_BRAIDED}|pe|line))?|thermo[\s-]*fused"),
+    ("wire", r"(?:titanium|steel|stainless|wire)(?:[\s-]*(?:wire|leader))*"),
+    (
+        "fluorocarbon",
+        r"(?:100\s?%\s*)?(?:fluorocarbon|flurocarbon|flourocarbon|fluoro[\s-]carbon|fluoro|flouro|fluor|pvdf|fc|fluorocarbone)",
+    ),
+    ("copolymer", r"co[\s-]*poly(?:mer)?(?:[\s-]*(?:nylon|mono(?:filament)?))?"),
+    ("braid", rf"{_BRAIDED}(?:[\s-]*(?:pe|line))?|pe[\s-]*(?:{_BRAIDED})|multifil(?:ament)?"),
+    ("nylon", r"nylon(?:[\s-]*mono(?:filament)?)?|polyamide|mono(?:filament)?|monofil"),
+)
+_STRANDS = re.compile(
+    r"(?<![a-z0-9.,/])(?:(?P<count>3|4|5|6|8|9|10|12|13|16)[\s-]*(?:braid(?:ed)?|strands?|carriers?|ply|fold)(?![a-z])"
+    r"|(?P<count_x>4|8|9|12|13|16)\s?x(?![a-z0-9])|x\s?(?P<x_count>4|8|9|12|13|16)(?![a-z0-9.,])(?!\s*(?:lbs?|kg|mm|m|yds?)(?![a-z])))"
+)
+_PE = re.compile(
+    rf"(?<![a-z0-9])pe[\s.:-]*(?:#|no\.?)?\s*(?P<low>{DECIMAL})(?:{TO}(?P<high>{DECIMAL}))?\s*(?:号|號)?"
+    rf"(?![\d/]|[.,]\d|\s*(?:lbs?|kg|mm|m|yds?)(?![a-z])|\s?x(?![a-z]))"
+    rf"|(?<![a-z0-9.,])(?:#|no\.?)?(?P<number>{DECIMAL})\s*(?:号|號)?\s*pe(?![a-z])"
+)
+_SIZE = re.compile(
+    rf"(?<![a-z0-9])(?:#|no\.?|size|gou)\s*[:=]?\s*(?P<low>{DECIMAL})(?![\d/]|[.,]\d|\s*(?:lbs?|kg|mm|m|yds?)(?![a-z]))"
+    rf"|(?<![a-z0-9.,])(?P<number>{DECIMAL})\s*-?\s*(?:号|號|gou(?![a-z]))"
+)
+_EQUIVALENT = re.compile(
+    r"(?<![a-z0-9.,])(?P<test>\d{1,3})\s*(?:lbs?\.?|#)?\s*/\s*(?P<thin>\d{1,2})(?![\d/]|[.,]\d)"
+    r"(?:\s*(?:lbs?\.?|#)(?![a-z/]))?(?!\s*(?:kg|mm|cm|m|yds?|yards?)(?![a-z]))"
+)
+_THIN = re.compile(
+    r"[(/\[]?\s*(?:(?:=|~|approx\.?|equals|equiv(?:alent)?\.?(?:\s*to)?|dia(?:meter)?\.?(?:\s*of)?|mono)\s*)*"
+    r"(?<![a-z0-9.,])(?P<thin>\d{1,2})\s*-?\s*(?:lbs?\.?|#)?\s*(?:mono(?:filament)?|nylon)?\s*"
+    r"(?:dia(?:meter|m)?\.?|equiv(?:alent)?\.?)(?![a-z])(?:\s*(?:equiv(?:alent)?\.?|dia(?:meter)?\.?)(?![a-z]))?\s*[)\]]?"
+)
+_TIPPET = re.compile(r"(?<![a-z0-9.,/])\d{1,2}x(?![a-z0-9])")
+_BARE_MM = re.compile(r"(?<![a-z0-9.,/#])(?:0?[.,]\d{2,3})(?![\d/]|[.,]\d|\s*[a-z\"'#])")
+_CAPTIONS = {
+    "diameter": words(r"(?:line\s*)?(?:dia(?:meter|m)?\.?|thickness)"),
+    "test": words(
+        r"(?:(?:line|breaking|tensile|knot|linear)\s*)?(?:strength|strain|load|break|test|class|b\.?s\.?)"
+    ),
+    "length": words(r"length|spool|filler|bulk"),
+    "": words(r"fishing|line|main|and|the|of|ø|material"),
+}
+_DIAMETER_SIGN = re.compile(r"[øØ⌀φ∅]\s*(?=[\d.,])")
+# Nylon of 0.04 mm holds about 1 N, the heaviest leaders are under 3 mm.
+_THINNEST_M, _THICKEST_M = 3e-5, 3e-3
+_LENGTHS_M = (0.05, 20_000.0)
+_TESTS_N = (0.2, 2000.0)
+
+
+def read_line(label: Label) -> None:
+    """Read a whole line label."""
+    for match in label.find(_DIAMETER_SIGN):
+        label.take(*match.span())
+    _read_sizes(label)
+    _read_strands(label)
+    _read_types(label)
+    _read_equivalent(label)
+    captions = Captions(label, _CAPTIONS)
+    found = list(measures(label, captions))
+    for measure in found:
+        if measure.symbol is not None:
+            _read_measure(label, measure)
+    for match in label.find(_BARE_MM):
+        _offer_diameter(label, match.span(), f"{match[0]} mm")
+    for measure in measures(label, captions):
+        role = measure.role or "what it measures"
+        label.doubt(measure.span, f"a number without unit; {role}?")
+
+
+def _read_types(label: Label) -> None:
+    for name, pattern in _TYPES:
+        for match in label.find(words(pattern)):
+            known = label.has("type")
+            if known and name == "nylon" and re.search("mono", match[0]):
+                label.take(*match.span())  # says only that it is one filament
+                continue
+            label.offer(match.span(), "type", name, f"line type: {name}")
+
+
+def _read_sizes(label: Label) -> None:
+    braided = bool(re.search(rf"(?<![a-z])(?:pe|{_BRAIDED})(?![a-z])", label.text))
+    for match in label.find(_PE):
+        numbers = match["number"] or match["low"]
+        high = match["high"]
+        _offer_size(label, match.span(), f"PE {numbers}-{high}" if high else f"PE {numbers}")
+        label.offer((match.start(), match.start()), "type", "braid", "line type: braid")
+    for match in label.find(_SIZE):
+        number = match["low"] or match["number"]
+        _offer_size(label, match.span(), f"PE {number}" if braided else f"No. {number}")
+    for match in label.find(words(r"pe")):
+        label.offer(match.span(), "type", "braid", "line type: braid")
+
+
+def _offer_size(label: Label, span: tuple[int, int], text: str) -> None:
+    value = quantity(label, span, text, dimension=Dimension.SIZE)
+    if value is not None:
+        label.offer(span, "size", value, f"line size: {show(value)}")
+
+
+def _read_strands(label: Label) -> None:
+    """``8x`` counts the strands of a braid, but is a size of tippet on other lines."""
+    other = re.search(r"nylon|fluoro|mono|copoly|tippet", label.text)
+    braided = re.search(r"braid|(?<![a-z])pe(?![a-z])|strand|carrier", label.text)
+    for match in label.find(_TIPPET if other and not braided else _STRANDS):
+        if other and not braided:
+            label.doubt(match.span(), "a tippet size; give the diameter instead")
+        elif match["count_x"] and not braided:
+            label.doubt(match.span(), "could be the strands of a braid or a tippet size")
+        else:
+            count = match["count"] or match["count_x"] or match["x_count"]
+            label.offer(match.span(), "type", "braid", f"braid of {count} strands")
+
+
+def _read_equivalent(label: Label) -> None:
+    """Braid labels that name the nylon of equal thickness."""
+    for match in label.find(_THIN):
+        thin = match["thin"]
+        label.doubt(match.span(), f"as thick as {thin} lb nylon; makers differ, so this is no diameter")
+    for match in label.find(_EQUIVALENT):
+        test, thin = match["test"], match["thin"]
+        label.doubt(match.span(), f"likely {test} lb test, about as thick as {thin} lb nylon")
+
+
+def _read_measure(label: Label, measure: Measure) -> None:
+    symbol = str(measure.symbol)
+    if symbol in {"lb", "kg"}:
+        _offer(label, measure.span, "test", measure.text, Dimension.FORCE, _TESTS_N)
+    elif symbol in {"mm", "in"}:
+        _offer_diameter(label, measure.span, measure.text)
+    elif symbol in {"m", "yd", "ft", "cm"}:
+        _offer(label, measure.span, "length", measure.text, Dimension.LENGTH, _LENGTHS_M)
+
+
+def _offer_diameter(label: Label, span: tuple[int, int], text: str) -> None:
+    _offer(label, span, "diameter", text, Dimension.LENGTH, (_THINNEST_M, _THICKEST_M))
+
+
+def _offer(
+    label: Label,
+    span: tuple[int, int],
+    key: str,
+    text: str,
+    dimension: Dimension,
+    limits: tuple[float, float],
+) -> None:
+    value = quantity(label, span, text, dimension=dimension)
+    if value is None:
+        return
+    if limits[0] <= value.si_low and value.si_high <= limits[1]:
+        label.offer(span, key, value, f"{key}: {show(value)}")
+    else:
+        label.doubt(span, f"{show(value)} is no usual {key} of a fishing line")

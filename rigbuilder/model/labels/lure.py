@@ -1,0 +1,104 @@
+"""Lure labels: weight, length, diving depth, buoyancy and hooks, in any order."""
+
+import re
+
+from rigbuilder.model.labels.label import Label
+from rigbuilder.model.labels.measure import Captions, Measure, measures, quantity, words
+from rigbuilder.units.dimensions import Dimension
+from rigbuilder.units.quantity import show
+
+_BUOYANCY: tuple[tuple[str, re.Pattern[str]], ...] = (
+    ("slow floating", words(r"slow[\s-]*(?:float(?:ing|er)?|ris(?:ing|er))|sf")),
+    ("slow sinking", words(r"slow[\s-]*sink(?:ing|er|s)?|ss")),
+    ("fast sinking", words(r"fast[\s-]*sink(?:ing|er|s)?|fs|hs|heavy[\s-]*sink(?:ing|er)?")),
+    ("suspending", words(r"suspend(?:ing|er|s|ed)?|susp\.?|neutral(?:[\s-]*buoyan(?:t|cy))?|sp")),
+    ("floating", words(r"float(?:ing|er|s)?|f|topwater|surface")),
+    ("sinking", words(r"sink(?:ing|s)?|s")),
+)
+_WORDS = r"(?:trebles?|hooks?|singles?|doubles?|wide[\s-]*gap|ewg|offset|worm|jig|treble\s*hooks?)"
+_COUNT = r"(?:(?:two|three|one|[1-4])\s*(?:x\s*)?)?"
+_HOOK_SIZE = r"(?:(?:#|no\.?|size)\s*\d{1,2}(?:/0)?|\d{1,2}/0)"
+_HOOK = re.compile(
+    rf"(?<![a-z0-9.,/])(?:{_COUNT}{_HOOK_SIZE}(?:(?:\s*(?:&|and|/|,)\s*)(?:{_HOOK_SIZE}))?(?:[\s-]+{_WORDS}(?![a-z]))*"
+    rf"|(?:{_COUNT}{_WORDS}(?![a-z])[\s:-]*)+(?:sizes?\s*)?(?:{_HOOK_SIZE}|\d{{1,2}}(?![\d.,/]|\s*(?:oz|g|mm|cm|in|ft|m|\"|'))))(?!\d|[.,/]\d)"
+)
+_HOOK_CAPTION = re.compile(r"^(?:treble\s*)?hooks?\s*:\s*", re.IGNORECASE)
+_CODE = re.compile(r"(?<![a-z0-9.,/-])(?P<length>\d{2,3})(?P<code>sp|ss|f|s)(?![a-z0-9])")
+_CAPTIONS = {
+    "depth": words(
+        r"(?:max(?:imum)?\.?\s*)?(?:diving|dive|dives|running|runs?|depths?|swims?|swimming|working)"
+        r"(?:[\s-]*(?:depth|range))?(?:\s*(?:to|at|down to|up to|from|about|of))*"
+    ),
+    "weight": words(r"weight|weighs|wt\.?"),
+    "length": words(r"length|len\.?|body|long"),
+    "hook": words(r"(?:treble\s*)?hooks?|trebles?"),
+    "": words(
+        r"lure|and|the|with|of|bait|deep|down|buoyancy|model|type|approx\.?|ca\.?|to|max(?:imum)?\.?|up to"
+    ),
+}
+_CAST_WEIGHT = (5e-5, 1.5)
+_LENGTHS_M = (0.005, 0.6)
+_DEPTHS_M = (0.0, 60.0)
+
+
+def read_lure(label: Label) -> None:
+    """Read a whole lure label."""
+    for match in label.find(_HOOK):
+        printed = _HOOK_CAPTION.sub("", label.printed(*match.span()))
+        label.offer(match.span(), "hook", printed, f"hook: {printed}")
+    for match in label.find(_CODE):
+        code = match["code"].upper()
+        label.doubt(match.span(), f"looks like a model code; {match['length']} mm long and {code}?")
+    captions = Captions(label, _CAPTIONS)
+    _read_buoyancy(label)
+    found = list(measures(label, captions))
+    for measure in found:
+        _read_measure(label, measure)
+
+
+def _read_buoyancy(label: Label) -> None:
+    for name, pattern in _BUOYANCY:
+        for match in label.find(pattern):
+            label.offer(match.span(), "buoyancy", name, f"buoyancy: {name}")
+
+
+def _read_measure(label: Label, measure: Measure) -> None:
+    symbol, text = measure.symbol, measure.text
+    if symbol is None:
+        _read_bare(label, measure)
+    elif symbol in {"oz", "g", "lb", "kg"}:
+        _offer(label, measure.span, "weight", text, Dimension.MASS, _CAST_WEIGHT)
+    elif measure.role == "depth" or (symbol in {"ft", "m", "yd"} and measure.role != "length"):
+        _offer(label, measure.span, "depth", text, Dimension.LENGTH, _DEPTHS_M)
+    else:
+        _offer(label, measure.span, "length", text, Dimension.LENGTH, _LENGTHS_M)
+
+
+def _read_bare(label: Label, measure: Measure) -> None:
+    if measure.is_fraction and measure.role in {None, "weight", ""}:
+        _offer(label, measure.span, "weight", f"{measure.text} oz", Dimension.MASS, _CAST_WEIGHT)
+        return
+    about = {"depth": "ft or m", "weight": "oz or g", "length": "in, cm or mm"}.get(measure.role or "")
+    why = (
+        f"the {measure.role} has no unit; {about}?"
+        if about
+        else "a number without unit; what does it measure?"
+    )
+    label.doubt(measure.span, why)
+
+
+def _offer(
+    label: Label,
+    span: tuple[int, int],
+    key: str,
+    text: str,
+    dimension: Dimension,
+    limits: tuple[float, float],
+) -> None:
+    value = quantity(label, span, text, dimension=dimension)
+    if value is None:
+        return
+    if limits[0] <= value.si_low and value.si_high <= limits[1]:
+        label.offer(span, key, value, f"{key}: {show(value)}")
+    else:
+        label.doubt(span, f"{show(value)} is no usual {key} of a lure")

@@ -1,0 +1,112 @@
+"""Numbers, ranges and units on labels, and the captions that say what they measure."""
+
+import re
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+from rigbuilder.model.labels.label import Label
+from rigbuilder.units.dimensions import Dimension
+from rigbuilder.units.quantity import Quantity, QuantityError, parse
+from rigbuilder.units.spelling import SYMBOLS, unit_pattern
+
+_BINARY = [f"{n}/{d}" for d in (2, 4, 8, 16, 32, 64) for n in range(1, d)]
+_OTHER = ["1/3", "2/3", "1/5", "2/5", "3/5", "4/5", "1/6", "5/6"]
+_SMALL = [f"1/{d}" for d in (10, 12, 20, 24, 28, 40, 48, 50, 80, 100, 128)]
+FRACTION = "(?:" + "|".join(sorted(_BINARY + _OTHER + _SMALL, key=len, reverse=True)) + r")(?!\d|/?0|[.,]\d)"
+MIXED = rf"[1-9](?: {{1,3}}|-)(?:{FRACTION})"
+DECIMAL = r"(?:\d{1,6}(?:[.,]\d{1,4})*|[.,]\d{1,4})"
+NUMBER = rf"(?:{MIXED}|{FRACTION}|{DECIMAL})"
+TO = r"\s*(?:-{1,2}|~|to\b|\.\.\.?|…|thru|through)\s*"
+AFTER_WORD = r"(?![a-z])"
+BEFORE_WORD = r"(?<![a-z0-9])"
+MARKS = ("lb", "kg", "oz", "g", "m", "cm", "mm", "ft", "in", "yd")
+UNIT = unit_pattern(*MARKS)
+
+MEASURE = re.compile(
+    rf"(?<![a-z0-9.,])(?P<low>{NUMBER})(?:\s*(?P<low_unit>{UNIT}))?"
+    rf"(?:{TO}(?P<high>{NUMBER})(?!\s*-\s*\d))?(?:\s*-?\s*(?P<unit>{UNIT})(?!\s?\d+\s*(?:treble|hook)))?"
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Measure:
+    """A number or range found on a label, its unit (None if none is printed) and its caption."""
+
+    span: tuple[int, int]
+    text: str
+    symbol: str | None
+    role: str | None
+    is_fraction: bool
+    is_range: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Caption:
+    """A word on the label that says what the number beside it is."""
+
+    start: int
+    end: int
+    role: str
+
+
+class Captions:
+    """The captions of one label; finding them takes them off the label."""
+
+    def __init__(self, label: Label, words: Mapping[str, re.Pattern[str]]) -> None:
+        self._label = label
+        self._found: list[Caption] = []
+        for role, pattern in words.items():
+            for match in label.find(pattern):
+                self._found.append(Caption(match.start(), match.end(), role))
+                label.take(match.start(), match.end())
+
+    def role(self, start: int, end: int) -> str | None:
+        """What the caption before the stretch says of it, else the one that follows it."""
+        text = self._label.text
+        for caption in self._found:
+            if caption.end <= start and not text[caption.end : start].strip(" :.=()[]-≤<\t"):
+                return caption.role
+        for caption in self._found:
+            if caption.start >= end and not text[end : caption.start].strip(" .-()"):
+                return None if re.match(r"\s*[:=]|\s*[\d.]", text[caption.end :]) else caption.role
+        return None
+
+    def near(self, start: int, end: int, role: str) -> bool:
+        """Whether a caption of this role touches the stretch on either side."""
+        text = self._label.text
+        return any(
+            caption.role == role
+            and not (text[caption.end : start] if caption.end <= start else text[end : caption.start]).strip(
+                " :.=()[]-"
+            )
+            for caption in self._found
+        )
+
+
+def words(pattern: str) -> re.Pattern[str]:
+    """``pattern`` as whole words."""
+    return re.compile(rf"{BEFORE_WORD}(?:{pattern}){AFTER_WORD}")
+
+
+def measures(label: Label, captions: Captions) -> Iterator[Measure]:
+    """The numbers and ranges still open on the label."""
+    for match in label.find(MEASURE):
+        unit = match["unit"] or match["low_unit"]
+        numbers = match["low"] + (match["high"] or "")
+        yield Measure(
+            span=match.span(),
+            text=match[0].strip(),
+            symbol=SYMBOLS[unit] if unit else None,
+            role=captions.role(*match.span()),
+            is_fraction="/" in numbers,
+            is_range=match["high"] is not None,
+        )
+
+
+def quantity(label: Label, span: tuple[int, int], text: str, *, dimension: Dimension) -> Quantity | None:
+    """``text`` (with its unit) as a quantity; None after noting a doubt if it has no clear meaning."""
+    try:
+        return parse(text, dimension)
+    except QuantityError as error:
+        label.doubt(span, error.reason)
+        return None

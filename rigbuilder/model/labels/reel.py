@@ -1,0 +1,194 @@
+"""Reel labels: capacity, gear ratio, retrieve per turn, drag, size, kind, in any order."""
+
+import re
+
+from rigbuilder.model.labels.capacity import read_capacities
+from rigbuilder.model.labels.label import Label
+from rigbuilder.model.labels.measure import DECIMAL, Captions, measures, quantity, words
+from rigbuilder.units.dimensions import Dimension
+from rigbuilder.units.numbers import NotANumber, read_number
+from rigbuilder.units.quantity import show
+from rigbuilder.units.spelling import unit_pattern
+
+_FORCE = unit_pattern("lb", "kg", "N")
+_SPAN = unit_pattern("in", "cm", "mm", "ft", "m")
+_PER = (
+    r"\s*(?:/|per|a|each)\s*\.?\s*(?:one\s*)?(?:handle|crank)?[\s-]*"
+    r"(?:turns?|cranks?|revolutions?|rev|rotation|handle|h)(?![a-z])\.?"
+)
+_RATIO = re.compile(
+    rf"(?:(?<![a-z0-9])(?:gear[\s-]*ratio|gears?|ratio|g\.?r\.?)\s*[:=]?\s*)?(?<![\d.,/:-])"
+    rf"(?P<ratio>{DECIMAL})\s*(?::|to)\s*1(?:[.,]0)?(?![\d/:]|[.,]\d)"
+    rf"|(?<![\d.,/])1\s*:\s*(?P<reverse>{DECIMAL})(?![\d/:])"
+    rf"|(?<![a-z0-9])(?:gear[\s-]*ratio|ratio|g\.?r\.?)\s*[:=]?\s*(?P<named>{DECIMAL})(?![\d/:-]|\s*(?:{_FORCE}|{_SPAN}))"
+)
+_BARE_RATIO = re.compile(
+    r"(?<![a-z0-9.,/:-])(?P<ratio>\d{1,2}[.,]\d)(?![\d/:.,-]|\s*[a-z\"'#(]*(?:oz|g|lbs?|kg|mm|cm|in|m|yds?)(?![a-z])|\"|')"
+)
+_RETRIEVING = (
+    rf"(?:line\s*)?(?:retrieve|retrieval|recovery|ipt|take[\s-]?up)(?:\s*(?:rate|length))?(?:{_PER})?"
+)
+_RETRIEVE = re.compile(
+    rf"(?:(?<![a-z0-9]){_RETRIEVING}\s*[:=]?\s*)?"
+    rf"(?<![a-z0-9.,/-])(?P<number>{DECIMAL})\s*-?(?P<unit>{_SPAN})\.?(?:{_PER}|\s*(?:line\s*)?(?:retrieve|recovery)(?![a-z]))"
+    rf"|(?<![a-z0-9]){_RETRIEVING}[\s.:=(]*"
+    rf"(?P<number2>{DECIMAL})\s*(?P<unit2>{_SPAN})\)?(?![a-z])"
+    rf"|(?<![a-z0-9])ipt[\s.:=]*(?P<ipt>{DECIMAL})(?![\d.,:/])"
+    rf"|(?<![a-z0-9.,/-])(?P<ipt2>{DECIMAL})\s*ipt(?![a-z])"
+)
+_SECOND_RETRIEVE = re.compile(
+    rf"\s*[(/,=]\s*(?P<number>{DECIMAL})\s*(?P<unit>{unit_pattern('in', 'cm')})(?:{_PER})?\s*\)?"
+)
+_BARE_RETRIEVE = re.compile(rf"(?<![a-z0-9.,/-])(?P<number>{DECIMAL})\s*(?P<unit>{unit_pattern('in', 'cm')})")
+_BARE_LENGTH = re.compile(rf"(?<![a-z0-9.,/-]){DECIMAL}\s*{unit_pattern('yd', 'm')}")
+_DRAG = r"(?:(?:max(?:imum)?\.?|top|m\.)\s*)?(?:drag|md)(?![a-z])(?:\s*(?:max(?:imum)?\.?|power|force|system|cap(?:acity)?\.?))*"
+_PULL = rf"{DECIMAL}\s*-?\s*{_FORCE}"
+_PULLS = rf"(?P<pull>{_PULL})(?:\s*[(/=,]\s*(?P<second>{_PULL})\s*\)?)?"
+_DRAG_AFTER = re.compile(
+    rf"(?<![a-z0-9.,/:-]){_PULLS}\s*(?:of\s*)?(?:(?:max(?:imum)?\.?)\s*)?(?:drag|max(?:imum)?)(?![a-z])(?!\s*[:=]?\s*{_PULL})"
+)
+_DRAG_BEFORE = re.compile(
+    rf"(?<![a-z0-9])(?:{_DRAG}|max(?:imum)?\.?)(?:\s*(?:of|up to))?[\s.:=(-]*{_PULLS}\)?(?:\s*max\.?(?![a-z]))?"
+)
+_DRAG_BARE = re.compile(
+    rf"(?<![a-z0-9]){_DRAG}[\s.:=]*(?P<number>{DECIMAL})(?![\d.,:/-]|\s*(?:{_FORCE}|{_SPAN}))"
+)
+_WORKING_DRAG = re.compile(rf"(?<![a-z0-9])(?:working|fighting|practical|strike)\s*drag[\s.:=(]*{_PULL}")
+_SIZE = re.compile(
+    r"(?<![a-z0-9.,/:-])(?:sizes?\s*[:=]?\s*)?(?P<size>[a-z]{0,3}-?(?P<number>\d{3,5})(?:-?[a-z]{1,4}){0,2})"
+    r"(?:[\s-]*(?:size|series)(?![a-z]))?(?![a-z0-9.,/:-]|\s*(?:-|/|mm|cm|m|yds?|yards?|g|oz|lbs?|kg|ft)(?![a-z]))"
+)
+_NAMED_SIZE = re.compile(
+    r"(?<![a-z0-9])sizes?\s*[:=]?\s*(?P<size>[a-z]{0,3}-?\d{2,5}(?:-?[a-z]{1,4}){0,2})(?![a-z0-9.,/])"
+    r"|(?<![a-z0-9.,/])(?P<size2>\d{2,5})[\s-]*size(?![a-z])"
+)
+_SPINNING_SIZES = range(500, 30001, 50)
+_CASTING_SIZES = range(50, 500)
+_KINDS = {
+    "spincast": words(r"spin[\s-]?cast(?:ing|er)?|closed[\s-]?face"),
+    "baitcasting": words(r"bait[\s-]*cast(?:ing|er)?s?|casting|low[\s-]profile"),
+    "spinning": words(r"spinning|spin|fixed[\s-]spool"),
+}
+_NOISE = {"": words(r"reel|and|with|the|of|holds|or|approx\.?|ca\.?|turns?")}
+_CAPTIONS = {
+    "capacity": words(r"(?:(?:line|spool)\s*)?cap(?:acity|acities)?\.?|line"),
+    "fluorocarbon": words(r"fluoro(?:carbon)?|fc"),
+    "nylon": words(r"nylon|mono(?:filament)?"),
+    "braid": words(r"braid(?:ed)?"),
+}
+# What reels do, SI; beyond it a figure is asked about.
+_RATIOS = (2.0, 12.0)
+_RETRIEVES_M = (0.2, 1.8)
+_DRAGS_N = (2.0, 600.0)
+
+
+def read_reel(label: Label) -> None:
+    """Read a whole reel label."""
+    _read_kind(label)
+    _read_ratio(label)
+    _read_retrieve(label)
+    _read_drag(label)
+    for match in label.find(_NAMED_SIZE):
+        text = match["size"] or match["size2"]
+        label.offer(
+            match.span(),
+            "size",
+            label.printed(*match.span("size" if match["size"] else "size2")),
+            f"size: {text}",
+        )
+    _read_line_types_with_capacity(label)
+    _read_left_over(label)
+
+
+def _read_line_types_with_capacity(label: Label) -> None:
+    captions = Captions(label, _CAPTIONS)
+    read_capacities(label, captions)
+    for measure in list(measures(label, captions)):
+        if measure.symbol in {"lb", "kg"} and not measure.is_range:
+            _offer_drag(label, measure.span, measure.text)
+
+
+def _read_kind(label: Label) -> None:
+    for kind, pattern in _KINDS.items():
+        for match in label.find(pattern):
+            label.offer(match.span(), "kind", kind, f"kind: {kind} reel")
+
+
+def _read_ratio(label: Label) -> None:
+    for match in label.find(_RATIO):
+        _offer_ratio(label, match.span(), match["ratio"] or match["reverse"] or match["named"])
+
+
+def _offer_ratio(label: Label, span: tuple[int, int], text: str) -> None:
+    try:
+        ratio = float(read_number(text))
+    except NotANumber as error:
+        label.doubt(span, str(error))
+        return
+    if _RATIOS[0] <= ratio <= _RATIOS[1]:
+        label.offer(
+            span, "ratio", ratio, f"gear ratio: {ratio:g} turns of the spool or rotor per handle turn"
+        )
+    else:
+        label.doubt(span, f"{text} is no usual gear ratio")
+
+
+def _read_retrieve(label: Label) -> None:
+    for match in label.find(_RETRIEVE):
+        ipt = match["ipt"] or match["ipt2"]
+        number, unit = match["number"] or match["number2"], match["unit"] or match["unit2"]
+        _offer_retrieve(label, match.span(), f"{ipt} in" if ipt else f"{number} {unit}")
+        if second := _SECOND_RETRIEVE.match(label.open, match.end()):
+            _offer_retrieve(label, second.span(), f"{second['number']} {second['unit']}")
+
+
+def _offer_retrieve(label: Label, span: tuple[int, int], text: str) -> None:
+    value = quantity(label, span, text, dimension=Dimension.LENGTH)
+    if value is None:
+        return
+    if _RETRIEVES_M[0] <= value.si_low <= _RETRIEVES_M[1]:
+        label.offer(span, "retrieve", value, f"line retrieved per handle turn: {show(value)}")
+    else:
+        label.doubt(span, f"{show(value)} is no usual length of line per handle turn")
+
+
+def _read_drag(label: Label) -> None:
+    for match in label.find(_WORKING_DRAG):
+        label.doubt(match.span(), "a working drag; the reel's drag is the greatest one")
+    for pattern in (_DRAG_AFTER, _DRAG_BEFORE):
+        for match in label.find(pattern):
+            _offer_drag(label, match.span("pull"), match["pull"])
+            if match["second"]:
+                _offer_drag(label, match.span("second"), match["second"])
+            label.take(*match.span())
+    for match in label.find(_DRAG_BARE):
+        label.doubt(match.span(), "the drag has no unit; lb or kg?")
+
+
+def _offer_drag(label: Label, span: tuple[int, int], text: str) -> None:
+    value = quantity(label, span, text, dimension=Dimension.FORCE)
+    if value is None:
+        return
+    if _DRAGS_N[0] <= value.si_low <= _DRAGS_N[1]:
+        label.offer(span, "drag", value, f"greatest drag: {show(value)}")
+    else:
+        label.doubt(span, f"{show(value)} is no usual drag")
+
+
+def _read_left_over(label: Label) -> None:
+    """What carries no unit or caption: a ratio, a size, a length that is hardly anything else."""
+    if not label.has("ratio"):
+        for match in label.find(_BARE_RATIO):
+            if 3 <= float(match["ratio"].replace(",", ".")) <= _RATIOS[1]:
+                _offer_ratio(label, match.span(), match["ratio"])
+    for match in label.find(_SIZE):
+        number = int(match["number"])
+        if (number in _SPINNING_SIZES and number % 50 == 0) or number in _CASTING_SIZES:
+            printed = label.printed(*match.span("size"))
+            label.offer(match.span(), "size", printed, f"size: {printed}")
+    if not label.has("retrieve"):
+        for match in label.find(_BARE_RETRIEVE):
+            label.doubt(match.span(), "a length without a word; line retrieved per handle turn?")
+    for match in label.find(_BARE_LENGTH):
+        label.doubt(match.span(), "a length of line, but not of which line")
+    Captions(label, _NOISE)

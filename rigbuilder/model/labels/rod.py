@@ -1,0 +1,168 @@
+"""Rod labels: length, power, action, line and lure range, pieces, in any order."""
+
+import re
+
+from rigbuilder.model.labels.label import Label
+from rigbuilder.model.labels.measure import (
+    DECIMAL,
+    TO,
+    Captions,
+    Measure,
+    measures,
+    quantity,
+    words,
+)
+from rigbuilder.model.labels.rod_length import read_length
+from rigbuilder.model.labels.rod_words import (
+    ACTION_CODE,
+    ACTION_OF,
+    POWER_CODE,
+    POWER_OF,
+    read_power_and_action,
+)
+from rigbuilder.units.dimensions import Dimension
+from rigbuilder.units.quantity import show
+
+_CAPTIONS = {
+    "drag": words(r"(?:max\.?\s*|fighting\s*)?drag"),
+    "line": words(r"(?:main\s*)?lines?(?:[ -]*(?:weight|wt|class|rating|range|size|test|strength|rec))*\.?"),
+    "lure": words(
+        r"(?:lures?|baits?)(?:[ -]*(?:weight|wt|rating|range|size))*\.?"
+        r"|c\.?\s?w\.?|w\.?\s?g\.?|(?:casting|cast)[ -]*(?:weight|wt)\.?"
+    ),
+    "up to": words(r"up to|max\.?|maximum|bis"),
+    "": words(r"length|len\.?|power|action|taper|model|rod|recommended|range|and|for|the|with|weight|wt\.?"),
+}
+_PIECES = re.compile(
+    r"(?<![a-z0-9.,/])(?P<count>\d|one|two|three|four|five|single)[ -]*"
+    r"(?:pcs?|pieces?|pce|sections?|secs?|sec)(?![a-z])\.?|pieces?\s*[:=]?\s*(?P<after>\d)(?![\d.,/])"
+)
+_COUNTS = {"one": 1, "single": 1, "two": 2, "three": 3, "four": 4, "five": 5}
+_PE = re.compile(
+    rf"(?:(?<![a-z0-9])pe\.?(?:\s*(?:line|max\.?))?\s*(?:#|no\.?)?\s*[:=]?\s*"
+    rf"(?P<low>{DECIMAL})(?:{TO}(?:pe|#)?\s*(?P<high>{DECIMAL}))?\s*(?:号|號)?(?![a-z]|\s?(?:lbs?|kg))"
+    rf"|(?<![a-z0-9.,])(?:#|no\.?)?(?P<low2>{DECIMAL})(?:{TO}#?(?P<high2>{DECIMAL}))?\s*(?:号\s*)?pe(?![a-z]))"
+)
+_NUMBERED = re.compile(
+    rf"(?<![a-z0-9])(?:#|no\.?)\s*(?P<low>{DECIMAL})(?:{TO}#?(?P<high>{DECIMAL}))?(?![a-z0-9])"
+    rf"|(?<![a-z0-9.,])(?P<low2>{DECIMAL})(?:{TO}(?P<high2>{DECIMAL}))?\s*(?:号|號)"
+)
+_SLASH_RANGE = re.compile(
+    r"(?<![a-z0-9.,/])(?P<low>\d{1,2})\s*/\s*(?P<high>\d{1,3})\s*(?P<unit>lbs?\.?|kgs?|g|#)(?![a-z0-9])"
+)
+_BRAID = words(r"braid(?:ed)?")
+_NYLON = words(r"nylon|mono(?:filament)?|fluoro(?:carbon)?")
+_CODE = re.compile(
+    rf"(?<![a-z0-9.,#])(?:[a-z]{{1,4}}-?)?(?P<feet>[4-9])(?P<inches>1[01]|0\d|\d)-?"
+    rf"(?P<power>{POWER_CODE})-?(?P<action>{ACTION_CODE}|s|m)?(?:-?[1-4])?(?![a-z0-9])"
+)
+# What rods are rated for, SI; beyond it a figure is asked about.
+_USUAL = {"line": (2.0, 700.0), "lure": (1e-4, 1.0)}
+
+
+def read_rod(label: Label) -> None:
+    """Read a whole rod label."""
+    for match in label.find(_PIECES):
+        count = match["count"] or match["after"]
+        number = _COUNTS.get(count) or int(count)
+        label.offer(match.span(), "pieces", number, f"pieces: {number}")
+    captions = Captions(label, _CAPTIONS)
+    _read_code(label)
+    _read_sizes(label)
+    read_length(label)
+    for match in label.find(_SLASH_RANGE):
+        if int(match["low"]) < int(match["high"]):
+            text = f"{match['low']}-{match['high']} {match['unit']}"
+            _offer_range(label, captions, match.span(), text, captions.role(*match.span()), match["unit"])
+    found = list(measures(label, captions))
+    for measure in found:
+        if measure.symbol is not None:
+            _read_measure(label, captions, measure)
+    for measure in found:
+        if measure.symbol is None:
+            _read_bare(label, captions, measure)
+    _read_line_type(label)
+    read_power_and_action(label)
+
+
+def _read_code(label: Label) -> None:
+    for match in label.find(_CODE):
+        power = POWER_OF.get(match["power"], match["power"])
+        action = ACTION_OF.get(match["action"] or "", "")
+        reading = f"{match['feet']}'{int(match['inches'])}\", {power} power"
+        label.doubt(
+            match.span(),
+            "looks like a model code; it may mean " + reading + (f", {action} action" if action else ""),
+        )
+
+
+def _read_sizes(label: Label) -> None:
+    """Line ranges given as size numbers: PE for braid, plain numbers for nylon."""
+    for pattern, prefix in ((_PE, "PE"), (_NUMBERED, "No.")):
+        for match in label.find(pattern):
+            low, high = match["low"] or match["low2"], match["high"] or match["high2"]
+            text = f"{prefix} {low}-{high}" if high else f"{prefix} {low}"
+            if size := quantity(label, match.span(), text, dimension=Dimension.SIZE):
+                label.offer(match.span(), "line", size, f"line range: {show(size)}")
+                if prefix == "PE":
+                    label.offer(
+                        (match.start(), match.start()), "line_for", "braid", "line range is for braid"
+                    )
+
+
+def _read_measure(label: Label, captions: Captions, measure: Measure) -> None:
+    symbol = str(measure.symbol)
+    role = measure.role
+    if role == "drag":
+        return
+    if symbol in {"ft", "in", "m", "cm", "mm", "yd"}:
+        if role in {"line", "lure"}:
+            label.doubt(measure.span, f"a length stands where the {role} range is expected")
+        return
+    _offer_range(label, captions, measure.span, measure.text, role, symbol)
+
+
+def _offer_range(
+    label: Label, captions: Captions, span: tuple[int, int], text: str, role: str | None, symbol: str
+) -> None:
+    key = "lure" if symbol in {"oz", "g"} else "line"
+    if role in {"line", "lure"} and role != key:
+        if key == "lure" or symbol not in {"lb", "#"}:
+            label.doubt(span, f"{symbol} does not fit the {role} range that it stands beside")
+            return
+        key = "lure"
+    dimension = Dimension.FORCE if key == "line" else Dimension.MASS
+    value = quantity(label, span, text, dimension=dimension)
+    if value is None:
+        return
+    least, most = _USUAL[key]
+    if value.si_low < least or value.si_high > most:
+        label.doubt(span, f"{show(value)} is outside what rods are made for as a {key} range")
+    elif not value.is_range and captions.near(*span, "up to"):
+        label.doubt(span, f"only the upper end of the {key} range is given")
+    else:
+        label.offer(span, key, value, f"{key} range: {show(value)}")
+
+
+def _read_bare(label: Label, captions: Captions, measure: Measure) -> None:
+    """A number without unit: fractions are ounces, anything else is asked about."""
+    if measure.role == "drag":
+        return
+    if measure.is_fraction and measure.role != "line":
+        _offer_range(label, captions, measure.span, f"{measure.text} oz", measure.role, "oz")
+    elif measure.role in {"line", "lure"}:
+        units = "lb or kg" if measure.role == "line" else "oz or g"
+        label.doubt(measure.span, f"the {measure.role} range has no unit; {units}?")
+    elif measure.is_range:
+        label.doubt(measure.span, "a range without unit; line in lb or kg, or lures in g?")
+    else:
+        label.doubt(measure.span, "a number without unit; what does it measure?")
+
+
+def _read_line_type(label: Label) -> None:
+    said: dict[str, list[tuple[int, int]]] = {"braid": [], "nylon": []}
+    for name, pattern in (("braid", _BRAID), ("nylon", _NYLON)):
+        said[name] = [match.span() for match in label.find(pattern)]
+    for name, spans in said.items():
+        for span in spans:
+            label.offer(span, "line_for", name, f"line range is for {name}")

@@ -1,0 +1,84 @@
+"""The length of a rod: feet and inches however they are typed, metres, centimetres."""
+
+import re
+
+from rigbuilder.model.labels.label import Label
+from rigbuilder.model.labels.measure import DECIMAL, FRACTION, quantity
+from rigbuilder.units.dimensions import Dimension
+from rigbuilder.units.quantity import show
+from rigbuilder.units.spelling import unit_pattern
+
+_FOOT = r"(?:'(?!')|ft\.?(?![a-z])|feet(?![a-z])|foot(?![a-z]))"
+_INCH = r"(?:\"|''|(?:inches|inch|ins|in)(?![a-z])\.?)"
+_NEXT_MEASURE = r"(?!\s*(?:[-/~.,]\s*\d|\d|(?:lbs?|kg|oz|g|#|pcs?|pieces?|to)(?![a-z])))"
+_FEET = re.compile(
+    rf"(?<![a-z0-9.,/])(?P<feet>{DECIMAL})\s*{_FOOT}"
+    rf"(?:\s*-?\s*(?P<inches>\d{{1,2}}(?:[.,]\d+)?(?: {FRACTION})?)\s*{_INCH}"
+    rf"|(?P<close>\d{{1,2}}){_NEXT_MEASURE}|\s+(?P<open>\d{{1,2}}){_NEXT_MEASURE})?"
+)
+_HYPHENATED = re.compile(rf"(?<![a-z0-9.,/#-])(?P<feet>[4-9])-(?P<inches>1[01]|\d)\"?{_NEXT_MEASURE}")
+_NO_FOOT_MARK = re.compile(rf"(?<![a-z0-9.,/#-])(?P<feet>[4-9])(?:\"|''|\s)\s*(?P<inches>1[01]|\d)\s*{_INCH}")
+_INCHES = re.compile(rf"(?<![a-z0-9.,/-])(?P<inches>\d{{2,3}}(?:[.,]\d)?)\s*{_INCH}")
+_METRIC = re.compile(
+    r"(?<![a-z0-9.,/-])(?:(?P<metres>[1-4])\s?m\s?(?P<rest>\d{2})(?![\d.,/-])"
+    rf"|(?P<number>{DECIMAL})\s*(?P<unit>{unit_pattern('m', 'cm', 'mm')}))"
+)
+_BARE_METRES = re.compile(
+    r"(?<![a-z0-9.,/#-])[1-4][.,]\d{1,2}(?![\d.,]|\s*(?:[-~/]\s*\d|lbs?|kg|oz|g(?![a-z])|#))"
+)
+_BARE_CENTIMETRES = re.compile(
+    r"(?<![a-z0-9.,/#-])[1-4]\d\d(?![\d.,]|\s*(?:[-~/]\s*\d|lbs?|kg|oz|g(?![a-z])|#))"
+)
+_QUARTERS = (0.0, 0.25, 0.5, 0.75)
+# Shorter and longer rods exist only as toys and for pole fishing (m).
+_SHORTEST_M, _LONGEST_M = 0.9, 5.0
+
+
+def read_length(label: Label) -> None:
+    """Offer the rod's length; a way of writing it that has two readings is a doubt."""
+    for match in label.find(_FEET):
+        _read_feet(label, match)
+    for match in label.find(_METRIC):
+        text = f"{match['metres']}.{match['rest']} m" if match["metres"] else match[0]
+        if match["unit"] != "m" or _is_rod(text):
+            _offer(label, match.span(), text)
+    for match in label.find(_NO_FOOT_MARK):
+        label.doubt(match.span(), f"the mark for feet is missing; {match['feet']}'{match['inches']}\"?")
+    for match in label.find(_INCHES):
+        _offer(label, match.span(), match[0])
+    _guess(label)
+
+
+def _guess(label: Label) -> None:
+    if label.has("length"):
+        return
+    for match in label.find(_HYPHENATED):
+        label.doubt(match.span(), f"could be the length {match['feet']}'{match['inches']}\", or a range")
+    for pattern, symbol in ((_BARE_METRES, "m"), (_BARE_CENTIMETRES, "cm")):
+        for match in label.find(pattern):
+            label.doubt(match.span(), f"a number without unit; the length in {symbol}?")
+
+
+def _read_feet(label: Label, match: re.Match[str]) -> None:
+    feet, inches = match["feet"], match["inches"] or match["close"] or match["open"]
+    decimal = feet.replace(",", ".")
+    if "." in decimal and float(decimal.replace(".", "", decimal.count(".") - 1)) % 1 not in _QUARTERS:
+        whole, _, rest = decimal.partition(".")
+        label.doubt(match.span(), f"could be {decimal} ft or {whole}'{rest}\"")
+        return
+    _offer(label, match.span(), f"{feet} ft {inches} in" if inches else f"{feet} ft")
+
+
+def _is_rod(text: str) -> bool:
+    number = re.match(DECIMAL, text)
+    return number is not None and _SHORTEST_M <= float(number[0].replace(",", ".").lstrip(".")) <= _LONGEST_M
+
+
+def _offer(label: Label, span: tuple[int, int], text: str) -> None:
+    value = quantity(label, span, text, dimension=Dimension.LENGTH)
+    if value is None:
+        return
+    if value.si_low < _SHORTEST_M or value.si_high > _LONGEST_M:
+        label.doubt(span, f"{show(value)} is no usual length for a rod")
+        return
+    label.offer(span, "length", value, f"length: {show(value)}")

@@ -1,0 +1,168 @@
+"""Power and action of a rod: the words, the abbreviations and the pairs written as one."""
+
+import re
+from dataclasses import dataclass
+
+from rigbuilder.model.labels.label import Label
+from rigbuilder.model.labels.measure import AFTER_WORD, BEFORE_WORD
+
+POWER_OF = {
+    "ul": "ultralight",
+    "l": "light",
+    "ml": "medium light",
+    "m": "medium",
+    "mh": "medium heavy",
+    "h": "heavy",
+    "xh": "extra heavy",
+    "xxh": "extra extra heavy",
+}
+ACTION_OF = {
+    "s": "slow",
+    "m": "moderate",
+    "r": "moderate",
+    "mf": "moderate fast",
+    "rf": "moderate fast",
+    "f": "fast",
+    "xf": "extra fast",
+}
+POWER_CODE = r"(?:x?xh|2xh|eh|mh|ml|ul|h|l|m)"
+ACTION_CODE = r"(?:xf|ef|mf|rf|f|r)"
+_SPELT_CODES = {"2xh": "xxh", "eh": "xh", "ef": "xf"}
+
+_EXTRA = r"(?:extra|xtra|ex|x)\.?[ -]*"
+_HEAVY = r"(?:heavy|hvy|hv)\.?"
+_LIGHT = r"(?:light|lite|lt)\.?"
+_MEDIUM = r"(?:medium|med)\.?"
+_MODERATE = r"(?:moderately|moderate|mod|regular|reg)\.?"
+_FAST = r"(?:fast|fst)\.?"
+# Longer phrases first: each takes its words off the label before a shorter one looks.
+_PHRASES: tuple[tuple[str, str, str], ...] = (
+    ("doubt", rf"(?:{_MODERATE})[ -]*{_HEAVY}", "moderate names an action, heavy a power; medium heavy?"),
+    (
+        "doubt",
+        rf"{_EXTRA}(?:ultra[ -]*)?{_LIGHT}|super ultra[ -]*{_LIGHT}|x?s?xul|sul",
+        "lighter than the usual words for power; ultralight?",
+    ),
+    ("doubt", r"parabolic|through action|full flex", "bends through to the handle; slow or moderate action?"),
+    ("doubt", rf"{_MEDIUM}\s+action", "often said of the power, while the action would be moderate"),
+    ("power", rf"(?:double[ -]*{_EXTRA}|{_EXTRA}{_EXTRA}|xx[ -]*|2x[ -]*){_HEAVY}|xx-h", "xxh"),
+    ("power", rf"{_EXTRA}{_HEAVY}|x-h", "xh"),
+    ("power", rf"{_MEDIUM}[ /-]*{_HEAVY}|med[ -]h", "mh"),
+    ("power", rf"{_MEDIUM}[ /-]*{_LIGHT}|med[ -]l", "ml"),
+    ("power", rf"(?:ultra|u)[ -]*{_LIGHT}|u/l|u-l", "ul"),
+    ("action", rf"(?:{_EXTRA}|very ){_FAST}|x-f", "xf"),
+    ("action", rf"{_MODERATE}[ /-]*{_FAST}", "mf"),
+    ("action", rf"{_MODERATE}[ -]*slow", "ms"),
+    ("medium-fast", rf"{_MEDIUM}-{_FAST}|m-f", ""),
+    ("medium fast", rf"{_MEDIUM}[ /,]+{_FAST}|m[ /,]+f", ""),
+    ("power", rf"{_HEAVY}", "h"),
+    ("power", rf"{_LIGHT}", "l"),
+    ("medium", rf"{_MEDIUM}", ""),
+    ("action", _FAST, "f"),
+    ("action", r"slow", "s"),
+    ("action", _MODERATE, "m"),
+)
+
+
+def _whole(pattern: str) -> re.Pattern[str]:
+    return re.compile(rf"{BEFORE_WORD}(?:{pattern}){AFTER_WORD}(?!\d)")
+
+
+_READY = tuple((sort, _whole(pattern), code) for sort, pattern, code in _PHRASES)
+_BETWEEN = _whole(rf"{POWER_CODE}\s*(?:/|-|to)\s*(?:x?xh|mh|ml|h|l)|{POWER_CODE}\+")
+_PAIR = _whole(rf"(?P<power>{POWER_CODE})[ /,-]*(?P<action>{ACTION_CODE})")
+_MODERATE_M = _whole(r"(?P<power>x?xh|mh|ml|ul|h|l)[ /,-]+m")
+_POWER = _whole(r"x?xh|2xh|eh|mh|ml|ul|h|l")
+_ACTION = _whole(r"xf|ef|rf|f|r|s")
+_MEDIUM_FAST = _whole(r"mf")
+_M = _whole(r"m")
+
+
+@dataclass(frozen=True, slots=True)
+class _Unsettled:
+    """A word that names a power or an action, depending on the words around it."""
+
+    span: tuple[int, int]
+    sort: str
+
+
+def read_power_and_action(label: Label) -> None:
+    """Offer what the label says of power and action; note what may be either."""
+    for match in label.find(_BETWEEN):
+        if not _is_pair(match[0]):
+            label.doubt(match.span(), "lies between two powers; which of them?")
+    unsettled = _phrases(label)
+    for match in label.find(_MODERATE_M):
+        _offer_power(label, match.span("power"), match["power"])
+        _offer_action(label, (match.end() - 1, match.end()), "m")
+    unsettled += _codes(label)
+    for word in sorted(unsettled, key=lambda word: word.span):
+        _settle(label, word)
+
+
+def _is_pair(text: str) -> bool:
+    return bool(_PAIR.fullmatch(text))
+
+
+def _phrases(label: Label) -> list[_Unsettled]:
+    unsettled = []
+    for sort, pattern, code in _READY:
+        for match in label.find(pattern):
+            if sort == "power":
+                _offer_power(label, match.span(), code)
+            elif sort == "action":
+                _offer_action(label, match.span(), code)
+            elif sort == "doubt":
+                label.doubt(match.span(), code)
+            else:
+                unsettled.append(_Unsettled(match.span(), sort))
+                label.take(*match.span())
+    return unsettled
+
+
+def _codes(label: Label) -> list[_Unsettled]:
+    unsettled = []
+    for match in label.find(_PAIR):
+        if match[0] == "mf":
+            continue
+        _offer_power(label, match.span("power"), match["power"])
+        _offer_action(label, match.span("action"), match["action"])
+    for match in label.find(_POWER):
+        _offer_power(label, match.span(), match[0])
+    for match in label.find(_ACTION):
+        _offer_action(label, match.span(), match[0])
+    for pattern, sort in ((_MEDIUM_FAST, "medium-fast"), (_M, "medium")):
+        for match in label.find(pattern):
+            unsettled.append(_Unsettled(match.span(), sort))
+            label.take(*match.span())
+    return unsettled
+
+
+def _settle(label: Label, word: _Unsettled) -> None:
+    has_power, has_action = label.has("power"), label.has("action")
+    start, end = word.span
+    if word.sort == "medium":
+        if not has_power:
+            _offer_power(label, word.span, "m")
+        elif not has_action:
+            _offer_action(label, word.span, "m")
+        else:
+            label.doubt(word.span, "power and action are both given already")
+    elif has_power and not has_action:
+        _offer_action(label, word.span, "mf")
+    elif word.sort == "medium fast" and not has_power and not has_action:
+        split = next(i for i in range(start, end) if not label.text[i].isalpha())
+        _offer_power(label, (start, split), "m")
+        _offer_action(label, (split, end), "f")
+    else:
+        label.doubt(word.span, "could be medium power with fast action, or moderate fast action")
+
+
+def _offer_power(label: Label, span: tuple[int, int], code: str) -> None:
+    name = POWER_OF[_SPELT_CODES.get(code, code)]
+    label.offer(span, "power", name, f"power: {name}")
+
+
+def _offer_action(label: Label, span: tuple[int, int], code: str) -> None:
+    name = "moderate slow" if code == "ms" else ACTION_OF[_SPELT_CODES.get(code, code)]
+    label.offer(span, "action", name, f"action: {name}")
