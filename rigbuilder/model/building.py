@@ -1,0 +1,126 @@
+"""From field values in SI to the frozen rig: which value goes where."""
+
+from collections.abc import Mapping
+from typing import Any
+
+from rigbuilder.model.assume import test_n
+from rigbuilder.model.rig import (
+    Backing,
+    Fish,
+    Hardware,
+    Knots,
+    Leader,
+    Line,
+    LineSize,
+    Lure,
+    Reel,
+    Rig,
+    Rod,
+    Water,
+)
+from rigbuilder.reference.ranges import LBF_N, Span
+from rigbuilder.reference.words import Stand
+
+# Common practice: a braid number is sold as anything from 10 to 20 lb; a nylon-scale number as 4 lb.
+_ROD_SIZE_LB = {"PE": (10.0, 20.0), "No.": (4.0, 4.0)}
+# A lower bound of 30 lb or more is no nylon label: such rods are marked for braid.
+_BRAID_LABEL_FROM_N = 30 * LBF_N * (1 - 1e-9)
+
+Values = Mapping[str, Any]
+
+
+def build(values: Values, extra: Mapping[str, Any], said: frozenset[str]) -> Rig:
+    """Build the rig; ``extra`` holds price, silenced rules and log, already read.
+
+    Raises:
+        pydantic.ValidationError: if an invariant of the rig is broken.
+    """
+    shore = values.get("from")
+    return Rig(
+        name=values["name"],
+        presentation=values["presentation"],
+        lure=_lure(values),
+        rod=_rod(values),
+        reel=_group(Reel, "reel", values, ("kind", "ratio", "size"),
+                    retrieve_m="retrieve", drag_n="drag", capacity="capacity"),
+        main=Line(**_line_values("main", values, extra)),
+        backing=_backing(values),
+        leader=_leader(values, extra),
+        knots=Knots(lure=values.get("knots.lure"), arbor=values.get("knots.arbor")),
+        hardware=Hardware(swivel_n=values.get("hardware.swivel"), snap_n=values.get("hardware.snap")),
+        drag_n=values.get("drag"),
+        water=_group(Water, "water", values, ("kind", "cover", "pressure", "wind"),
+                     temperature_c="temperature", clarity_m="clarity", depth_m="depth",
+                     current_mps="current", air_c="air"),
+        from_shore=None if shore is None else shore == Stand.SHORE,
+        cast_m=values.get("cast"),
+        fish=Fish(mass_kg=values.get("fish.weight"), teeth=values.get("fish.teeth")),
+        silenced=extra.get("silenced", ()),
+        log=extra.get("log", ()),
+        said=said,
+        pinned=extra.get("pinned", frozenset()),
+    )  # fmt: skip
+
+
+def _group(kind: Any, group: str, values: Values, same: tuple[str, ...], **renamed: str) -> Any:
+    wanted = {name: name for name in same} | renamed
+    found = {name: values.get(f"{group}.{key}") for name, key in wanted.items()}
+    return kind(**{name: value for name, value in found.items() if value is not None})
+
+
+def _lure(values: Values) -> Lure:
+    return Lure(
+        technique=values["lure.technique"],
+        weight_kg=values["lure.weight"],
+        trailer_kg=values.get("lure.trailer"),
+        sinker_kg=values.get("lure.sinker"),
+        hook=values.get("lure.hook"),
+        buoyancy=values.get("lure.buoyancy"),
+        depth_m=values.get("lure.depth"),
+    )
+
+
+def _rod(values: Values) -> Rod:
+    line, for_braid = values.get("rod.line"), values.get("rod.line_for") == "braid"
+    if isinstance(line, tuple) and isinstance(line[0], LineSize):
+        low_lb, high_lb = _ROD_SIZE_LB[line[0].scale]
+        for_braid = for_braid or line[0].scale == "PE"
+        line = Span(line[0].number * low_lb * LBF_N, line[1].number * high_lb * LBF_N)
+    if line is not None and values.get("rod.line_for") is None and line.low >= _BRAID_LABEL_FROM_N:
+        for_braid = True
+    return Rod(
+        length_m=values.get("rod.length"),
+        power=values.get("rod.power"),
+        action=values.get("rod.action"),
+        line_n=line,
+        line_for_braid=for_braid,
+        lure_kg=values.get("rod.lure"),
+    )
+
+
+def _line_values(group: str, values: Values, extra: Mapping[str, Any]) -> dict[str, Any]:
+    test = values.get(f"{group}.test")
+    return {
+        "type": values[f"{group}.type"],
+        "test_n": test_n(test),
+        "size": test if isinstance(test, LineSize) else None,
+        "diameter_m": values.get(f"{group}.diameter"),
+        "length_m": values.get(f"{group}.length"),
+        "condition": values.get(f"{group}.condition"),
+        "convention": values.get(f"{group}.convention"),
+        "measured_diameter_m": values.get(f"{group}.measured.diameter"),
+        "measured_strength_n": values.get(f"{group}.measured.strength"),
+        "price": extra.get(f"{group}.price"),
+    }
+
+
+def _leader(values: Values, extra: Mapping[str, Any]) -> Leader | None:
+    if values.get("leader.type") is None:
+        return None
+    return Leader(**_line_values("leader", values, extra), knot=values.get("leader.knot"))
+
+
+def _backing(values: Values) -> Backing | None:
+    if values.get("backing.type") is None:
+        return None
+    return Backing(**_line_values("backing", values, {}), knot=values.get("backing.knot"))

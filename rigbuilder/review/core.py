@@ -1,0 +1,156 @@
+"""What a review is made of: severities, rules, hits, findings, remedies."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
+from enum import Enum, IntEnum
+
+from rigbuilder.model.fields import Part
+from rigbuilder.reference.ranges import Range
+from rigbuilder.review.case import Case
+from rigbuilder.review.speak import Speaker
+from rigbuilder.sources import Source
+from rigbuilder.units.dimensions import Dimension
+
+
+class Severity(IntEnum):
+    """How bad a reason is, mildest first."""
+
+    RIGHT = 0
+    NOTE = 1
+    RISK = 2
+    FAULT = 3
+
+    @property
+    def word(self) -> str:
+        """Return the word that people read."""
+        return self.name.lower()
+
+
+class Safety(Enum):
+    """How a remedy may be offered: just done, chosen among others, or only said."""
+
+    SAFE = "safe"
+    CHOICE = "choice"
+    ADVICE = "advice"
+
+
+@dataclass(frozen=True, slots=True)
+class Number:
+    """One figure of a reason in SI units; ``kind`` chooses the unit and rounding for people."""
+
+    name: str
+    low: float
+    typical: float
+    high: float
+    dimension: Dimension | None = None
+    kind: str = ""
+
+    @classmethod
+    def of(
+        cls, name: str, value: Range | float, dimension: Dimension | None = None, kind: str = ""
+    ) -> "Number":
+        """Make a figure from a range, or from a value known exactly."""
+        low, typical, high = value if isinstance(value, Range) else (value, value, value)
+        return cls(name, low, typical, high, dimension, kind)
+
+
+@dataclass(frozen=True, slots=True)
+class Remedy:
+    """One change of the card: ``set`` maps card paths to text, or to ``None`` for "there is none"."""
+
+    say: str
+    set: Mapping[str, str | None] = field(default_factory=dict)
+    safety: Safety = Safety.CHOICE
+
+
+Words = Callable[[Speaker], str]
+Numbers = Callable[[], tuple[Number, ...]]
+Mend = Callable[[Case], "tuple[Remedy, ...]"]
+
+
+def _no_words(_: Speaker) -> str:
+    return ""
+
+
+def _no_numbers() -> tuple[Number, ...]:
+    return ()
+
+
+@dataclass(frozen=True, slots=True)
+class Hit:
+    """What a check found: cheap to make, put into words only when somebody looks.
+
+    ``headline`` says the fact with both figures and units; ``detail`` what it
+    does to this very rig; ``part`` overrides the part of the rule.
+    """
+
+    severity: Severity
+    headline: Words
+    detail: Words = _no_words
+    numbers: Numbers = _no_numbers
+    part: Part | None = None
+    sources: tuple[Source, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Example:
+    """A rig for showing a rule: the usual rig of ``technique`` with ``changes`` made on the card."""
+
+    technique: str
+    changes: Mapping[str, str | None] = field(default_factory=dict)
+    says: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Rule:
+    """One rule of the rule book, whole: the window, the tests and the lessons are made from it.
+
+    ``what`` states the limit, ``why`` the mechanism in the water or at the
+    bench, in plain words. ``wrong`` rigs make it speak, ``right`` ones differ in
+    as little as possible and keep it silent. ``replaces`` names the rules that
+    are superfluous once this one has spoken. ``settled`` says what is right
+    where the rule has looked and found nothing, or an empty text.
+    """
+
+    name: str
+    part: Part
+    severity: Severity
+    what: str
+    why: str
+    sources: tuple[Source, ...]
+    check: Callable[[Case], Hit | None]
+    wrong: tuple[Example, ...]
+    right: tuple[Example, ...]
+    mends: tuple[Mend, ...] = ()
+    replaces: tuple[str, ...] = ()
+    mistakes: tuple[str, ...] = ()
+    settled: Callable[[Case, Speaker], str] | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """One reason: a rule that has spoken on one rig."""
+
+    rule: Rule
+    hit: Hit
+    severity: Severity
+    house: bool = False
+
+    @property
+    def part(self) -> Part:
+        """Return the part of the rig that the reason is pinned to."""
+        return self.hit.part or self.rule.part
+
+    @property
+    def sources(self) -> tuple[Source, ...]:
+        """Return how the reason is known."""
+        return self.rule.sources + self.hit.sources
+
+    def headline(self, speaker: Speaker) -> str:
+        """Return the fact in one line."""
+        return self.hit.headline(speaker)
+
+    def why(self, speaker: Speaker) -> str:
+        """Return the mechanism, with this rig's own figures first where there are any."""
+        detail = self.hit.detail(speaker)
+        return f"{detail} {self.rule.why}".strip() if detail else self.rule.why

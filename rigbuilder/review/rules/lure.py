@@ -1,0 +1,93 @@
+"""Rules about the lure against the rod that throws it."""
+
+from rigbuilder.model.fields import Part
+from rigbuilder.review.case import Case
+from rigbuilder.review.core import Example, Hit, Number, Rule, Severity
+from rigbuilder.review.mends import advice
+from rigbuilder.review.speak import Speaker
+from rigbuilder.sources import COMMON_PRACTICE
+from rigbuilder.units.dimensions import Dimension
+
+_SLACK = 1.02  # labels round: a lure within 2 % of the printed limit counts as inside
+
+
+def _numbers(case: Case) -> tuple[Number, ...]:
+    span = case.rig.rod.lure_kg
+    assert span is not None  # noqa: S101 - only called after the check has seen it
+    return (
+        Number.of("lure in all", case.rig.lure.total_kg, Dimension.MASS, "lure"),
+        Number("rod's lure range", span.low, span.middle, span.high, Dimension.MASS, "lure"),
+    )
+
+
+def _heavier(case: Case) -> Hit | None:
+    span, total = case.rig.rod.lure_kg, case.rig.lure.total_kg
+    if span is None or total <= span.high * _SLACK:
+        return None
+    return Hit(
+        Severity.FAULT,
+        headline=lambda say: f"{say.lure(total)} lure on a rod marked {say.lures(span)}",
+        detail=lambda say: _parts(case, say),
+        numbers=lambda: _numbers(case),
+    )
+
+
+def _parts(case: Case, say: Speaker) -> str:
+    lure = case.rig.lure
+    extra = [
+        f"{word} {say.lure(mass)}"
+        for word, mass in (("trailer", lure.trailer_kg), ("sinker", lure.sinker_kg))
+        if mass
+    ]
+    return f"With {' and '.join(extra)} it is {say.lure(lure.total_kg)} in all." if extra else ""
+
+
+def _lighter(case: Case) -> Hit | None:
+    span, total = case.rig.rod.lure_kg, case.rig.lure.total_kg
+    if span is None or total * _SLACK >= span.low:
+        return None
+    return Hit(
+        Severity.NOTE,
+        headline=lambda say: f"{say.lure(total)} lure on a rod marked {say.lures(span)}",
+        numbers=lambda: _numbers(case),
+    )
+
+
+def _in_range(case: Case, say: Speaker) -> str:
+    span, total = case.rig.rod.lure_kg, case.rig.lure.total_kg
+    if span is None or not span.low <= total * _SLACK or total > span.high * _SLACK:
+        return ""
+    return f"{say.lure(total)} lure is inside the rod's {say.lures(span)}"
+
+
+RULES = (
+    Rule(
+        name="lure-heavier-than-rod",
+        part=Part.LURE,
+        severity=Severity.FAULT,
+        what="The lure with trailer, hooks and sinker weighs more than the rod's lure range allows.",
+        why="Casting throws the whole weight against the blank at once. Past the printed top the thin tip "
+        "section folds instead of driving the lure, and a hard cast can snap it.",
+        sources=(COMMON_PRACTICE,),
+        check=_heavier,
+        wrong=(Example("spinnerbait", {"rod.lure": "1/8-1/4 oz", "lure.weight": "1/2 oz"}),),
+        right=(Example("spinnerbait", {"rod.lure": "1/4-3/4 oz", "lure.weight": "1/2 oz"}),),
+        mends=(advice("Take a rod with a heavier lure range, or a lighter lure or trailer"),),
+        mistakes=("M23",),
+        settled=_in_range,
+    ),
+    Rule(
+        name="lure-lighter-than-rod",
+        part=Part.LURE,
+        severity=Severity.NOTE,
+        what="The lure with everything on it weighs less than the rod's lure range begins with.",
+        why="A rod throws by bending under the lure and springing back. Too little weight does not bend it, "
+        "so the cast stays short and a casting reel's spool runs faster than the line leaves it.",
+        sources=(COMMON_PRACTICE,),
+        check=_lighter,
+        wrong=(Example("spinnerbait", {"rod.lure": "3/4-2 oz", "lure.weight": "1/2 oz"}),),
+        right=(Example("spinnerbait", {"rod.lure": "1/4-3/4 oz", "lure.weight": "1/2 oz"}),),
+        mends=(advice("Take a lighter rod, or for very light lures spinning tackle"),),
+        mistakes=("M24",),
+    ),
+)
