@@ -50,31 +50,32 @@ find_python() {
 # The one line that a person can type to get these packages.
 install_line() { printf 'sudo apt-get update && sudo apt-get install -y --no-install-recommends %s' "$*"; }
 
-# Runs apt-get with the rights at hand; fails when there are none.
-as_root() {
-    if [[ $(id -u) -eq 0 ]]; then
-        env DEBIAN_FRONTEND=noninteractive "$@"
-    elif command -v sudo >/dev/null && { [[ -t 0 ]] || sudo -n true 2>/dev/null; }; then
-        sudo env DEBIAN_FRONTEND=noninteractive "$@"
-    else
-        return 1
-    fi
+# True when apt-get is there and may be used: as root, or through sudo that asks no password or can ask a person.
+can_install() {
+    command -v apt-get >/dev/null || return 1
+    [[ $(id -u) -eq 0 ]] || { command -v sudo >/dev/null && { [[ -t 0 ]] || sudo -n true 2>/dev/null; }; }
+}
+
+apt() {
+    local as_root=()
+    [[ $(id -u) -eq 0 ]] || as_root=(sudo)
+    "${as_root[@]}" env DEBIAN_FRONTEND=noninteractive apt-get -qq "$@"
 }
 
 # Installs the packages named, or says what to type and fails. The tools' own chatter is shown only on failure.
 install_packages() {
     local log
     [[ $# -gt 0 ]] || return 0
-    say "Installing system packages: $*"
-    log=$(mktemp)
-    if command -v apt-get >/dev/null \
-        && as_root apt-get update -qq >"$log" 2>&1 \
-        && as_root apt-get install -y -qq --no-install-recommends "$@" >"$log" 2>&1; then
+    if can_install; then
+        say "Installing system packages: $*"
+        log=$(mktemp)
+        if apt update >"$log" 2>&1 && apt install -y --no-install-recommends "$@" >"$log" 2>&1; then
+            rm -f -- "$log"
+            return 0
+        fi
+        tail -n 15 -- "$log" >&2
         rm -f -- "$log"
-        return 0
     fi
-    tail -n 15 -- "$log" >&2
-    rm -f -- "$log"
     say "These system packages are missing and could not be installed here: $*"
     say "On Debian or Ubuntu, install them with:"
     say "    $(install_line "$@")"

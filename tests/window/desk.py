@@ -48,10 +48,11 @@ class Desk:
             "search", "--onlyvisible", "--pid", str(process), "--name", ".", check=False
         ).split()
 
-    def wait_for_window(self, title: str) -> str:
-        """Wait for a visible window of any program whose title contains ``title``, and return its id."""
+    def wait_for_window(self, title: str, *, of: "subprocess.Popen[bytes]") -> str:
+        """Wait for a visible window whose title contains ``title`` while the command ``of`` runs; return its id."""
 
         def look() -> str:
+            assert of.poll() is None, f"the command ended early with {of.returncode}"
             shown = self._xdotool("search", "--onlyvisible", "--name", ".", check=False).split()
             return next((window for window in shown if title in self.title(window)), "")
 

@@ -15,7 +15,7 @@ def test_the_first_command_opens_the_ready_card(desk: Desk, tmp_path: Path) -> N
             [PROJECT / "packaging" / "run"], cwd=tmp_path, stdout=output, stderr=output
         )
     try:
-        desk.close(desk.wait_for_window("Pad frog, rod 3"))
+        desk.close(desk.wait_for_window("Pad frog, rod 3", of=command))
         assert command.wait(timeout=15) == 0
     finally:
         command.terminate()
