@@ -49,7 +49,7 @@ class Desk:
         ).split()
 
     def wait_for_window(self, title: str, *, of: "subprocess.Popen[bytes]") -> str:
-        """Wait for a visible window whose title contains ``title`` while the command ``of`` runs; return its id."""
+        """Wait while ``of`` runs for a visible window with ``title`` in its title; return its id."""
 
         def look() -> str:
             assert of.poll() is None, f"the command ended early with {of.returncode}"
