@@ -123,13 +123,15 @@ class Drafts:
         wrapped["by"] = draft.by.as_json() if draft.by else None
         self._put(draft.path, wrapped)
 
-    def sweep(self, *, older_than_days: float = 90.0) -> None:
-        """Remove dismissed drafts that are old, and remnants of killed writes."""
-        atomic.sweep(self._folder)
+    def sweep(self, *, older_than_days: float = 90.0) -> int:
+        """Remove dismissed drafts that are old, and remnants of killed writes; return how many of these."""
+        removed = atomic.sweep(self._folder)
         now = time.time_ns()
         for draft in self.all():
             if draft.dismissed and now - draft.written_ns > older_than_days * 86_400e9:
-                self.discard(draft.path)
+                with contextlib.suppress(StoreError):
+                    self.discard(draft.path)
+        return removed
 
     def _is_left(self, draft: Draft) -> bool:
         return draft.by is None or is_gone(draft.by, seen_from=self._process)

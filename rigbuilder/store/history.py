@@ -111,6 +111,17 @@ class History:
         found = [version for key in keys for version in self.versions(key, path)]
         return sorted(found, key=lambda version: version.saved_ns, reverse=True)
 
+    def sweep(self) -> int:
+        """Remove what killed writes left behind; return how many files."""
+        try:
+            keys = [
+                Path(entry.path) for entry in os.scandir(self._folder) if entry.is_dir(follow_symlinks=False)
+            ]
+        except OSError:
+            return 0
+        folders = [Path(entry.path) for entry in entries if entry.is_dir(follow_symlinks=False)]
+        return sum(map(atomic.sweep, folders))
+
     def read(self, version: Version) -> bytes:
         """Return the bytes of a version.
 

@@ -95,7 +95,7 @@ def _move_all(ready: Path, folder: Path) -> list[Path]:
     moved: list[Path] = []
     try:
         for source in sorted(ready.iterdir()):
-            moved.append(_place(source, folder))
+            moved.append(_place(source, folder))  # noqa: PERF401 - what was moved must be known after a failure
         atomic.flush_folder(folder, [])
         shutil.rmtree(ready)
         atomic.flush_folder(folder, [])

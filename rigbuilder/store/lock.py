@@ -11,6 +11,7 @@ import errno
 import hashlib
 import json
 import os
+import re
 import sys
 import time
 from collections.abc import Iterator
@@ -106,6 +107,26 @@ class Notice:
     def _is_ours(self) -> bool:
         holder = self.holder()
         return holder is not None and holder.process == self._process
+
+
+_NOTICE = re.compile(r"\.rigbuilder-[0-9a-f]{16}\.open")
+
+
+def sweep_notices(folder: Path) -> int:
+    """Remove the notices in ``folder`` that programs of this machine left when they were killed."""
+    removed = 0
+    try:
+        paths = [path for path in folder.iterdir() if _NOTICE.fullmatch(path.name)]
+    except OSError:
+        return 0
+    for path in paths:
+        with contextlib.suppress(StoreError, OSError):
+            data, _ = read_file(path, limit=4096)
+            process = from_json(decode(data, path).get("by"))
+            if process is not None and is_gone(process, seen_from=this_process()):
+                path.unlink()
+                removed += 1
+    return removed
 
 
 def _user() -> str:

@@ -99,7 +99,7 @@ def to_text(document: Document) -> str:
     return f"Rigbuilder card: {title or 'without a name'}\n\n{card_bytes(document).decode('utf-8')}"
 
 
-# A quoted mail and a chat put these before each line. No JSON text goes over a line, so they are never part of one.
+# Mail and chat put these before each line; no text in JSON goes over a line, so they are never part of one.
 _LINE_START = re.compile(r"^[>\t \u00a0|]+", re.MULTILINE)
 _TOKEN = re.compile(r'"(?:[^"\\]++|\\.)*+"?|[{}]', re.DOTALL)
 

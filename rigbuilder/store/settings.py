@@ -2,6 +2,7 @@
 
 import contextlib
 import os
+from collections.abc import Callable
 from dataclasses import asdict, dataclass, field, fields, replace
 from pathlib import Path
 from typing import Any
@@ -38,7 +39,7 @@ def _text(value: Any) -> bool:
     return isinstance(value, str) and len(value) < 100_000
 
 
-_ACCEPTABLE = {
+_ACCEPTABLE: dict[str, Callable[[Any], bool]] = {
     "unit_system": lambda value: value in UNIT_SYSTEMS,
     "theme": lambda value: value in THEMES,
     "label_convention": _text,
@@ -67,9 +68,8 @@ class SettingsFile:
             bad = self.path.with_name(self.path.name + ".bad")
             with contextlib.suppress(StoreError):
                 atomic.write(bad, data)
-            return Settings(), (
-                f"The settings were damaged; the usual ones are used. The file was kept as “{shown(bad.name)}”.",
-            )
+            kept = f"The file was kept as “{shown(bad.name)}”."
+            return Settings(), (f"The settings were damaged; the usual ones are used. {kept}",)
         return _from_json(told), ()
 
     def save(self, settings: Settings) -> None:
