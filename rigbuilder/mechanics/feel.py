@@ -102,7 +102,7 @@ def ernst_ratio(
 
     Notes
     -----
-    Valid for small tugs on a line with sag / span below 1/12, there within 1 %
+    Valid for small tugs on a line with sag / span below 1/12, there within 5 %
     of the elastic catenary; :func:`is_slack` tells where it ends.
 
     References

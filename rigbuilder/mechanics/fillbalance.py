@@ -36,9 +36,12 @@ class SpoolShape:
 
     def room_m3(self, *, lip_gap_m: ArrayLike) -> Array:
         """Room up to a lip gap, as length times diameter squared. [m3]"""
-        across = np.subtract(self.rim_diameter_m, np.multiply(2.0, lip_gap_m))
-        squares = np.square(across) - np.square(self.arbor_diameter_m)
+        squares = np.square(self.across_m(lip_gap_m)) - np.square(self.arbor_diameter_m)
         return array(squares * np.multiply(self.width_m, self.packing))
+
+    def across_m(self, lip_gap_m: ArrayLike) -> Array:
+        """Diameter over the line at a lip gap. [m]"""
+        return array(np.subtract(self.rim_diameter_m, np.multiply(2.0, lip_gap_m)))
 
     def lip_gap_m(self, *, room_m3: ArrayLike) -> Array:
         """Lip gap once a room is taken; negative where line stands above the rim. [m]"""
@@ -150,6 +153,8 @@ def balance(
     require(quantity="diameter of the backing in m", value=backing_diameter_m, above=0.0)
     require(quantity="diameter of the top line in m", value=top_diameter_m, above=0.0)
     backing_area, top_area = np.square(backing_diameter_m), np.square(top_diameter_m)
+    if lip_gap_m is not None:
+        require(quantity="diameter left under the lip gap in m", value=spool.across_m(lip_gap_m), above=0.0)
     if lip_gap_m is not None and top_length_m is not None:
         room, top = spool.room_m3(lip_gap_m=lip_gap_m), array(top_length_m)
         return Fill(array((room - top * top_area) / backing_area), top, array(lip_gap_m))
