@@ -18,7 +18,7 @@ class Lay(StrEnum):
     """How a layer lies on the one below."""
 
     SQUARE = "square"  # turn upon turn
-    NESTED = "nested"  # turns in the grooves below, every second layer one turn shorter
+    NESTED = "nested"  # turns in the grooves below; in a tight width every second layer is one turn shorter
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,8 +71,8 @@ def full_spool(
     number = np.arange(layers)
     radius = arbor_diameter_m / 2.0 + diameter_m / 2.0 + number * rise_m
     turns = np.full(layers, float(turns_across))
-    if lay is Lay.NESTED:
-        turns[1::2] -= 1.0
+    if lay is Lay.NESTED and width_m / diameter_m - turns_across < 0.5 - 1e-9:
+        turns[1::2] -= 1.0  # no room for the half turn by which the next layer is shifted
     over = 2.0 * (radius[-1] + diameter_m / 2.0) if layers else arbor_diameter_m
     return Winding(float(turns.sum()), layers, float((2.0 * np.pi * radius * turns).sum()), float(over))
 

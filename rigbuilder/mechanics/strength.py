@@ -15,8 +15,8 @@ from rigbuilder.mechanics.arrays import Array, array
 from rigbuilder.mechanics.errors import require
 from rigbuilder.mechanics.uncertainty import Range, combine
 
-GRID_POINTS = 48  # strengths at which the chain is evaluated [1]
-REACH = 5.0  # standard deviations covered on either side [1]
+GRID_POINTS = 64  # strengths at which the chain is evaluated [1]
+REACH = 4.0  # standard deviations covered on either side [1]
 TAIL = 0.05  # low and high of the chain are its 5th and 95th percentile [1]
 
 
@@ -133,7 +133,8 @@ def _summary(*, grid: Array, survival: Array, first: Array) -> Chain:
     weight[[0, -1]] = 0.5
     mean = grid[..., 0] + step * (survival * weight).sum(axis=-1)
     offset = grid - grid[..., :1]
-    second = 2.0 * step * (offset * survival * weight).sum(axis=-1)
+    corner = step**2 / 6.0  # the trapezoidal rule's error where the integrand starts at an angle
+    second = 2.0 * step * (offset * survival * weight).sum(axis=-1) + corner
     variance = np.maximum(second - (mean - grid[..., 0]) ** 2, 0.0)
     low, median, high = (_percentile(grid, survival, share) for share in (TAIL, 0.5, 1.0 - TAIL))
     return Chain(first, mean, np.sqrt(variance), Range(low, median, high))

@@ -8,7 +8,9 @@ result is positive throughout, deviations are counted in its logarithm, because 
 results are products of their inputs; otherwise in the result itself.
 
 It assumes that inputs vary independently and that none changes the effect of
-another by much. The tests hold it against brute-force sampling.
+another by much. The tests hold it against brute-force sampling: low, typical and high
+lie within a tenth of the range's width of the sampled 5th, 50th and 95th percentile,
+also for lopsided inputs (whose median the typical result follows least well).
 
 References: first-order propagation, JCGM 100:2008 (GUM) clause 5.1.2; the split into
 upper and lower deviations is common practice for asymmetric ranges.
