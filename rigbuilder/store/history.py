@@ -114,9 +114,7 @@ class History:
     def sweep(self) -> int:
         """Remove what killed writes left behind; return how many files."""
         try:
-            keys = [
-                Path(entry.path) for entry in os.scandir(self._folder) if entry.is_dir(follow_symlinks=False)
-            ]
+            entries = list(os.scandir(self._folder))
         except OSError:
             return 0
         folders = [Path(entry.path) for entry in entries if entry.is_dir(follow_symlinks=False)]

@@ -28,7 +28,7 @@ def card(number: int) -> dict[str, object]:
         "version": 1,
         "id": f"{number:08x}-0000-4000-8000-{number:012x}",
         "name": f"Pad frog, rod {number}",
-        "notes": f"Held well along the north bank of Larkmere on trip {number}; retie after every third fish.",
+        "notes": f"Held well along the north bank of Larkmere on day {number}; retie after every third fish.",
         "tags": ["larkmere", f"junior {number % 40}", "loan" if number % 3 else "own"],
         "presentation": "floating",
         "lure": {"technique": TECHNIQUES[number % 4], "weight": "5/8 oz", "trailer": None, "hook": "4/0"},
