@@ -108,9 +108,7 @@ class Reference(BaseModel):
 
 def _named(what: str, name: str, rows: Mapping[str, _RowT], names: Mapping[str, tuple[str, ...]]) -> _RowT:
     asked = " ".join(name.casefold().split())
-    known: dict[str, str] = {}
-    for key, calls in names.items():
-        known.update({call.casefold(): key for call in (key, *calls)})
+    known = {call.casefold(): key for key, calls in names.items() for call in (key, *calls)}
     if asked not in known:
         raise UnknownName(what, name, known)
     return rows[known[asked]]
