@@ -136,10 +136,14 @@ def rig_stiffness(
 
     Parameters
     ----------
-    main_axial_stiffness_n, leader_axial_stiffness_n : float or array
-        EA of either line as it is pulled: wet, at the speed of the hook-set. [N]
-    main_length_m, leader_length_m : float or array
-        Their lengths outside the rod tip; a leader of 0 m means none. [m]
+    main_axial_stiffness_n : float or array
+        EA of the main line as it is pulled: wet, at the speed of the hook-set. [N]
+    main_length_m : float or array
+        Main line outside the rod tip. [m]
+    leader_axial_stiffness_n : float or array
+        EA of the leader as it is pulled; any positive value where there is none. [N]
+    leader_length_m : float or array
+        Leader; 0 where there is none. [m]
     rod_stiffness_n_m : float or array
         Tip stiffness of the rod. [N/m]
 

@@ -48,7 +48,7 @@ def efficiency(
 
     Notes
     -----
-    Independent strengths, coefficients of variation up to about 0.2.
+    Independent strengths, coefficients of variation up to about 0.15.
 
     References
     ----------

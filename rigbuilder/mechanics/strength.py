@@ -15,7 +15,7 @@ from rigbuilder.mechanics.arrays import Array, array
 from rigbuilder.mechanics.errors import require
 from rigbuilder.mechanics.uncertainty import Range, combine
 
-GRID_POINTS = 64  # strengths at which the chain is evaluated [1]
+GRID_POINTS = 48  # strengths at which the chain is evaluated [1]
 REACH = 4.0  # standard deviations covered on either side [1]
 TAIL = 0.05  # low and high of the chain are its 5th and 95th percentile [1]
 
@@ -123,11 +123,11 @@ def chain_strength(*, mean_n: ArrayLike, sd_n: ArrayLike, points: int = GRID_POI
     whole = survival.prod(axis=-2)
     first = (hazard * whole[..., None, :]).sum(axis=-1)
     first = first / first.sum(axis=-1, keepdims=True)
-    return _summary(grid=grid, survival=whole, first=first)
+    return _summary(grid=grid, survival=whole, density=hazard.sum(axis=-2) * whole, first=first)
 
 
-def _summary(*, grid: Array, survival: Array, first: Array) -> Chain:
-    """Moments and percentiles of the chain from its survival on the grid (last axis)."""
+def _summary(*, grid: Array, survival: Array, density: Array, first: Array) -> Chain:
+    """Moments and percentiles of the chain from its survival and density on the grid (last axis)."""
     step = grid[..., 1] - grid[..., 0]
     weight = np.ones(grid.shape[-1])
     weight[[0, -1]] = 0.5
@@ -136,19 +136,30 @@ def _summary(*, grid: Array, survival: Array, first: Array) -> Chain:
     corner = step**2 / 6.0  # the trapezoidal rule's error where the integrand starts at an angle
     second = 2.0 * step * (offset * survival * weight).sum(axis=-1) + corner
     variance = np.maximum(second - (mean - grid[..., 0]) ** 2, 0.0)
-    low, median, high = (_percentile(grid, survival, share) for share in (TAIL, 0.5, 1.0 - TAIL))
+    fall = density * step[..., None]
+    low, median, high = (
+        grid[..., 0] + step * _steps_to(left=1.0 - share, survival=survival, fall=fall)
+        for share in (TAIL, 0.5, 1.0 - TAIL)
+    )
     return Chain(first, mean, np.sqrt(variance), Range(low, median, high))
 
 
-def _percentile(grid: Array, survival: Array, share: float) -> Array:
-    """Strength below which ``share`` of the chains lie, linear between grid points."""
-    right = np.clip((survival > 1.0 - share).sum(axis=-1), 1, grid.shape[-1] - 1)[..., None]
-    at_left = np.take_along_axis(survival, right - 1, axis=-1)[..., 0]
-    at_right = np.take_along_axis(survival, right, axis=-1)[..., 0]
-    fall = np.maximum(at_left - at_right, 1e-300)
-    place = np.clip((at_left - (1.0 - share)) / fall, 0.0, 1.0)
-    left = np.take_along_axis(grid, right - 1, axis=-1)[..., 0]
-    return left + place * (grid[..., 1] - grid[..., 0])
+def _steps_to(*, left: float, survival: Array, fall: Array) -> Array:
+    """Grid steps after which a share ``left`` survives: Newton on the cubic through the cell's ends."""
+    last = np.clip((survival > left).sum(axis=-1), 1, survival.shape[-1] - 1)
+    begin, end = ((last - 1)[..., None], last[..., None])
+    value0, value1, fall0, fall1 = (
+        np.take_along_axis(values, place, axis=-1)[..., 0]
+        for values, place in ((survival, begin), (survival, end), (fall, begin), (fall, end))
+    )
+    change = value1 - value0
+    bend2, bend3 = 3.0 * change + 2.0 * fall0 + fall1, -fall0 - fall1 - 2.0 * change
+    at = np.clip((value0 - left) / np.maximum(-change, 1e-300), 0.0, 1.0)
+    for _ in range(3):
+        value = value0 + at * (-fall0 + at * (bend2 + at * bend3))
+        slope = np.minimum(-fall0 + at * (2.0 * bend2 + 3.0 * at * bend3), -1e-12)
+        at = np.clip(at - (value - left) / slope, 0.0, 1.0)
+    return array(last - 1.0 + at)
 
 
 def _normal(deviates: Array) -> tuple[Array, Array]:

@@ -65,7 +65,27 @@ class Range:
 
 
 def known(value: ArrayLike) -> Range:
-    """A range without width: a measured or exact value."""
+    """A range without width: a measured or exact value.
+
+    Parameters
+    ----------
+    value : float or array
+        The value. [unit of the quantity]
+
+    Returns
+    -------
+    Range
+        Low, typical and high all equal to it. [unit of the quantity]
+
+    Raises
+    ------
+    ImpossibleInput
+        A value that is not finite.
+
+    References
+    ----------
+    COMPUTED: identity.
+    """
     return Range(value, value, value)
 
 
