@@ -7,7 +7,6 @@ from rigbuilder.mechanics.arrays import Array, array
 from rigbuilder.mechanics.crossing import crossing
 from rigbuilder.mechanics.errors import require
 from rigbuilder.mechanics.loads import Load
-from rigbuilder.mechanics.shape import STEPS
 from rigbuilder.mechanics.tow import towed
 
 LEAST_PULL_N = 1e-4
@@ -23,7 +22,7 @@ def dive_force(
     drag_n: ArrayLike,
     length_m: ArrayLike,
     tip_height_m: ArrayLike = 0.0,
-    steps: int = STEPS,
+    steps: int | None = None,
 ) -> Array:
     """Downward pull of a diving lure, found from the running depth printed on its box.
 
@@ -46,8 +45,8 @@ def dive_force(
         Reference line from the lure to the rod tip. [m]
     tip_height_m : float or array
         Height of the rod tip above the water. [m]
-    steps : int
-        Integration steps. [1]
+    steps : int, optional
+        Integration steps; as many as needed when left out. [1]
 
     Returns
     -------

@@ -14,7 +14,7 @@ from rigbuilder.mechanics.arrays import Array, array
 from rigbuilder.mechanics.crossing import crossing
 from rigbuilder.mechanics.errors import require
 from rigbuilder.mechanics.loads import Load
-from rigbuilder.mechanics.shape import STEPS, LinePoint, Shape, steady_shape
+from rigbuilder.mechanics.shape import LinePoint, Shape, steady_shape
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,7 +93,7 @@ def towed(
     drag_n: ArrayLike,
     length_m: ArrayLike,
     tip_height_m: ArrayLike = 0.0,
-    steps: int = STEPS,
+    steps: int | None = None,
 ) -> Towed:
     """Depth of a lure behind a moving rod tip or in a current.
 
@@ -113,8 +113,8 @@ def towed(
         Line from the lure to the rod tip. [m]
     tip_height_m : float or array
         Height of the rod tip above the water, less than the line's length. [m]
-    steps : int
-        Integration steps. [1]
+    steps : int, optional
+        Integration steps; as many as needed when left out. [1]
 
     Returns
     -------
@@ -178,7 +178,7 @@ def line_needed(
     drag_n: ArrayLike,
     tip_height_m: ArrayLike = 0.0,
     longest_m: float = 300.0,
-    steps: int = STEPS,
+    steps: int | None = None,
 ) -> Array:
     """Line from lure to rod tip that a depth takes, in a current or at a trolling speed.
 
@@ -200,8 +200,8 @@ def line_needed(
         Height of the rod tip above the water. [m]
     longest_m : float
         Longest line in the water that is tried. [m]
-    steps : int
-        Integration steps. [1]
+    steps : int, optional
+        Integration steps; as many as needed when left out. [1]
 
     Returns
     -------
