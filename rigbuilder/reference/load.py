@@ -108,7 +108,8 @@ class Reference(BaseModel):
 
 def _named(what: str, name: str, rows: Mapping[str, _RowT], names: Mapping[str, tuple[str, ...]]) -> _RowT:
     asked = " ".join(name.casefold().split())
-    known = {call.casefold(): key for key, calls in names.items() for call in (key, *calls)}
+    known = {key.casefold(): key for key in names}
+    known |= {call.casefold(): key for key in names for call in names[key]}
     if asked not in known:
         raise UnknownName(what, name, known)
     return rows[known[asked]]

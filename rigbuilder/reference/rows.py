@@ -23,14 +23,14 @@ class Row(Frozen):
     @model_validator(mode="before")
     @classmethod
     def _resolve_citations(cls, found: Any, info: ValidationInfo) -> Any:
-        if not isinstance(found, dict) or "sources" in found:
+        if not isinstance(found, dict) or "sources" in found or found.get("kind") not in set(Kind):
             return found
         citations: dict[str, Source] = (info.context or {}).get("citations", {})
         unknown = [key for key in found.get("cite", ()) if key not in citations]
         if unknown:
             raise ValueError(f"cites {', '.join(unknown)}, which sources.toml does not list")
         cited = tuple(citations[key] for key in found.get("cite", ()))
-        own = () if found.get("kind") == Kind.PUBLISHED else (Source(Kind(found["kind"])),)
+        own = () if found["kind"] == Kind.PUBLISHED else (Source(Kind(found["kind"])),)
         return {**found, "sources": own + cited}
 
     @model_validator(mode="after")
