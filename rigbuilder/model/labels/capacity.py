@@ -4,7 +4,7 @@ import re
 from dataclasses import dataclass
 
 from rigbuilder.model.labels.label import Label, agree
-from rigbuilder.model.labels.measure import DECIMAL, Captions, quantity
+from rigbuilder.model.labels.measure import BEFORE_WORD, DECIMAL, LONE, Captions, quantity
 from rigbuilder.model.labels.understood import Capacity
 from rigbuilder.units.dimensions import Dimension
 from rigbuilder.units.quantity import Quantity, show
@@ -12,18 +12,18 @@ from rigbuilder.units.spelling import SYMBOLS, unit_pattern
 
 _WHAT = unit_pattern("lb", "kg", "mm", "in", "No.", "PE")
 _LONG = unit_pattern("yd", "m", "ft")
-_START = r"(?<![a-z0-9.,/:-])"
+_START = LONE + r""
 _JOIN = r"\s*[/\-:x@()=]+\s*"
-_GROUP = rf"{DECIMAL}(?:\s*[/-]\s*{DECIMAL}){{1,2}}(?![\d:])"
-_GROUPS = rf"(?P<groups>{_GROUP}(?:[\s,;|&]+{_GROUP})*)"
+_GROUP = rf"{DECIMAL}(?:(?:[/-]{DECIMAL}){{1,2}}|(?:\s+[/-]\s*|\s*[/-]\s+){DECIMAL})(?![\d:])"
+_GROUPS = rf"(?P<groups>{_GROUP}(?:(?:[\s,;|&]+|\s+/\s+){_GROUP})*)"
 _UNIT = unit_pattern("lb", "kg", "mm", "in", "No.", "PE", "yd", "m", "ft")
 _HEADER = rf"(?P<header>{_UNIT}\s*[/-]\s*{_UNIT}(?:\s*[/-]\s*{_UNIT})?)"
 _HEADER_AFTER = re.compile(rf"{_START}{_GROUPS}[\s(\[,:]*{_HEADER}\s*[)\]]?")
-_HEADER_BEFORE = re.compile(rf"(?<![a-z0-9])[(\[]?{_HEADER}[\s)\]:=]*{_GROUPS}")
+_HEADER_BEFORE = re.compile(rf"{BEFORE_WORD}(?P<pe>pe\s*)?[(\[]?{_HEADER}[\s)\]:=]*{_GROUPS}")
 _ANY_HEADER = re.compile(rf"(?<![a-z]){_HEADER}")
 
 _NO_SPOOL_SIZE = r"(?!\d{1,4}(?:[.,]0)?\s*(?:\"|''|in(?![a-z])|mm))"
-_WORDS_OF_LINE = r"(?:[\s-]*(?:test|class|mono|line|dia\.?|diameter)(?![a-z]))*"
+_WORDS_OF_LINE = r"(?:[\s-]*(?:test|class|line|dia\.?|diameter|\x00+)(?![a-z]))*"
 _FIRST = rf"{_NO_SPOOL_SIZE}(?P<what>{DECIMAL})\s*-?\s*(?P<unit>{_WHAT}){_WORDS_OF_LINE}"
 _SECOND_UNIT = unit_pattern("mm", "in", "kg", "lb")
 _MIDDLE = (
@@ -38,9 +38,9 @@ _TIGHT_BACK = re.compile(rf"{_START}{_LENGTH}(?:{_JOIN}|\s*of\s*){_FIRST}(?!\s*[
 _LOOSE_BACK = re.compile(rf"{_START}{_LENGTH}[\s,]*{_FIRST}")
 
 _SIZED = re.compile(
-    rf"(?<![a-z0-9])(?P<prefix>pe\.?\s*(?:#|no\.?)?|#|no\.?)\s*[:=]?\s*"
+    rf"{BEFORE_WORD}(?P<prefix>pe\.?\s*(?:#|no\.?)?|#|no\.?)\s*[:=]?\s*"
     rf"(?P<pairs>{DECIMAL}\s*(?:号|號)?\s*[-/\s:x(]\s*\d{{2,4}}\s*(?:{_LONG})?"
-    rf"(?:[,;|\s]+{DECIMAL}\s*[-/]\s*\d{{2,4}}\s*(?:{_LONG})?)*)(?![\d.,:]|\s*(?:lbs?|kg|mm)(?![a-z]))"
+    rf"(?:[,;|/\s]+{DECIMAL}\s*[-/]\s*\d{{2,4}}\s*(?:{_LONG})?)*)(?![\d.,:]|\s*(?:lbs?|kg|mm)(?![a-z]))"
 )
 _NUMBERED = re.compile(
     rf"{_START}(?P<size>{DECIMAL})\s*(?:号|號)\s*(?:pe)?\s*[-/\s:x(]?\s*(?P<length>\d{{2,4}})\s*(?P<long>{_LONG})?"
@@ -76,7 +76,8 @@ def read_capacities(label: Label, captions: Captions) -> None:
     """Offer every line capacity on a reel label; pairs without units are asked about."""
     _read_headed(label, captions)
     for match in label.find(_SIZED):
-        symbol = "PE" if match["prefix"].startswith("pe") else "No."
+        braid = match["prefix"].startswith("pe") or captions.role(*match.span()) == "braid"
+        symbol = "PE" if braid else "No."
         first = match.start("pairs")
         for pair in _SIZED_PAIR.finditer(match["pairs"]):
             start = match.start() if pair.start() == 0 else first + pair.start()
@@ -115,6 +116,10 @@ def _read_headed(label: Label, captions: Captions) -> None:
 
 def _offer_groups(label: Label, captions: Captions, match: re.Match[str]) -> None:
     units = [SYMBOLS[unit] for unit in re.findall(_UNIT, match["header"])]
+    if match.groupdict().get("pe"):
+        units = ["PE" if unit == "No." else unit for unit in units]
+    if len({unit in _KEYS for unit in units}) == 1:
+        return  # a pair such as lb/kg says how strong, not how long
     groups = list(re.finditer(_GROUP, match["groups"]))
     first = match.start("groups")
     for group in groups:
@@ -157,14 +162,14 @@ def _offer(label: Label, captions: Captions, row: _Row) -> None:
         value = quantity(label, row.span, text, dimension=_DIMENSIONS.get(key, Dimension.LENGTH))
         if value is None:
             return
-        if not agree(given.setdefault(key, value), value):
+        if not agree(key, given.setdefault(key, value), value):
             label.doubt(row.span, f"states two values that disagree: {show(given[key])} and {show(value)}")
             return
     why = _implausible(given)
     if why:
         label.doubt(row.span, why)
         return
-    line = captions.role(*row.span)
+    line = captions.inside(*row.span) or captions.role(*row.span)
     line = line if line in {"nylon", "fluorocarbon", "braid"} else None
     if "size" in given and given["size"].unit.symbol == "PE":
         line = "braid"
@@ -185,8 +190,6 @@ def _implausible(given: dict[str, Quantity]) -> str | None:
         return f"{show(given['diameter'])} is no diameter of a line"
     if not _SHORTEST_M <= given["length"].si_low <= _LONGEST_M:
         return f"{show(given['length'])} is no usual length of line on a reel"
-    if "length" in given and len(given) == 1:
-        return "says how much, but not of which line"
     return None
 
 

@@ -11,8 +11,9 @@ from rigbuilder.units.quantity import Quantity, show
 TAKEN = "\x00"
 _REST = re.compile(r"[^\x00,;|\n]+")
 _EDGE = " \t-/:.,;()[]{}~=+*&_\"'"
-# Labels round when they convert: 6-12 lb is sold as 3-6 kg, 1/8 oz as 4 g.
-_ROUNDING = 0.16
+# Labels round when they convert: 6-12 lb is sold as 3-6 kg, 1/8 oz as 4 g, 7' as 2.1 m.
+_ROUNDING = {"length": 0.025, "diameter": 0.05, "retrieve": 0.03, "drag": 0.1, "test": 0.12, "weight": 0.12}
+_ORDINARY_ROUNDING = 0.16
 KEYS: dict[LabelKind, tuple[str, ...]] = {
     "rod": ("length", "power", "action", "line", "line_for", "lure", "pieces"),
     "reel": ("kind", "size", "ratio", "retrieve", "drag", "capacity"),
@@ -45,7 +46,7 @@ class Label:
     def __init__(self, kind: LabelKind, source: str) -> None:
         self.kind: LabelKind = kind
         self._source = source
-        self._normal = normalise(source.replace("\r\n", " \n").replace("\n", ","))
+        self._normal = normalise(source.replace("\n", ";"))
         self.text = "".join(c.lower() if len(c.lower()) == 1 else c for c in self._normal.text)
         self.open = self.text
         self._offers: list[_Offer] = []
@@ -106,8 +107,8 @@ class Label:
         )
 
     def _settle(self, key: str, values: dict[str, Value]) -> None:
-        offers = [offer for offer in self._offers if offer.key == key]
-        if all(agree(offers[0].value, offer.value) for offer in offers[1:]):
+        offers = sorted((o for o in self._offers if o.key == key), key=lambda offer: offer.start)
+        if all(agree(key, offers[0].value, offer.value) for offer in offers[1:]):
             values[key] = offers[0].value
             for offer in offers:
                 self._part((offer.start, offer.end), key, offer.meaning)
@@ -137,7 +138,7 @@ def say(value: Value) -> str:
     return show(value) if isinstance(value, Quantity) else str(value)
 
 
-def agree(one: Value, other: Value) -> bool:
+def agree(key: str, one: Value, other: Value) -> bool:
     """Whether two statements of one thing are the same within a label's rounding."""
     if not (isinstance(one, Quantity) and isinstance(other, Quantity)):
         return one == other
@@ -145,5 +146,6 @@ def agree(one: Value, other: Value) -> bool:
         return False
     if one.unit is other.unit:
         return one == other
+    rounding = _ROUNDING.get(key, _ORDINARY_ROUNDING)
     ends = ((one.si_low, other.si_low), (one.si_high, other.si_high))
-    return all(abs(a - b) <= _ROUNDING * max(abs(a), abs(b)) for a, b in ends)
+    return all(abs(a - b) <= rounding * max(abs(a), abs(b)) for a, b in ends)

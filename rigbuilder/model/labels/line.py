@@ -3,7 +3,18 @@
 import re
 
 from rigbuilder.model.labels.label import Label
-from rigbuilder.model.labels.measure import DECIMAL, TO, Captions, Measure, measures, quantity, words
+from rigbuilder.model.labels.measure import (
+    BEFORE_WORD,
+    DECIMAL,
+    PART,
+    START,
+    TO,
+    Captions,
+    Measure,
+    measures,
+    quantity,
+    words,
+)
 from rigbuilder.units.dimensions import Dimension
 from rigbuilder.units.quantity import show
 
@@ -23,29 +34,32 @@ _TYPES: tuple[tuple[str, str], ...] = (
     ("nylon", r"nylon(?:[\s-]*mono(?:filament)?)?|polyamide|mono(?:filament)?|monofil"),
 )
 _STRANDS = re.compile(
-    r"(?<![a-z0-9.,/])(?:(?P<count>3|4|5|6|8|9|10|12|13|16)[\s-]*(?:braid(?:ed)?|strands?|carriers?|ply|fold)(?![a-z])"
+    START
+    + r"(?:(?P<count>3|4|5|6|8|9|10|12|13|16)[\s-]*(?:braid(?:ed)?|strands?|carriers?|ply|fold)(?![a-z])"
     r"|(?P<count_x>4|8|9|12|13|16)\s?x(?![a-z0-9])|x\s?(?P<x_count>4|8|9|12|13|16)(?![a-z0-9.,])(?!\s*(?:lbs?|kg|mm|m|yds?)(?![a-z])))"
 )
 _PE = re.compile(
-    rf"(?<![a-z0-9])pe[\s.:-]*(?:#|no\.?)?\s*(?P<low>{DECIMAL})(?:{TO}(?P<high>{DECIMAL}))?\s*(?:号|號)?"
-    rf"(?![\d/]|[.,]\d|\s*(?:lbs?|kg|mm|m|yds?)(?![a-z])|\s?x(?![a-z]))"
-    rf"|(?<![a-z0-9.,])(?:#|no\.?)?(?P<number>{DECIMAL})\s*(?:号|號)?\s*pe(?![a-z])"
+    rf"{BEFORE_WORD}pe[\s.:-]*(?:#|no\.?)?\s*(?P<low>{DECIMAL})(?:{TO}(?P<high>{DECIMAL}))?\s*(?:号|號)?"
+    rf"(?![\d/]|[.,]\d|\s*(?:lbs?|kg|mm|m|yds?)(?![a-z])|\s?x(?![a-z\d]))"
+    rf"|{PART}(?:#|no\.?)?(?P<number>{DECIMAL})\s*(?:号|號)?\s*pe(?![a-z])"
 )
 _SIZE = re.compile(
-    rf"(?<![a-z0-9])(?:#|no\.?|size|gou)\s*[:=]?\s*(?P<low>{DECIMAL})(?![\d/]|[.,]\d|\s*(?:lbs?|kg|mm|m|yds?)(?![a-z]))"
-    rf"|(?<![a-z0-9.,])(?P<number>{DECIMAL})\s*-?\s*(?:号|號|gou(?![a-z]))"
+    rf"{BEFORE_WORD}(?:#|no\.?|size|gou)\s*[:=]?\s*(?P<low>{DECIMAL})(?![\d/]|[.,]\d|\s*(?:lbs?|kg|mm|m|yds?)(?![a-z]))"
+    rf"|{PART}(?P<number>{DECIMAL})\s*-?\s*(?:号|號|gou(?![a-z]))"
 )
 _EQUIVALENT = re.compile(
-    r"(?<![a-z0-9.,])(?P<test>\d{1,3})\s*(?:lbs?\.?|#)?\s*/\s*(?P<thin>\d{1,2})(?![\d/]|[.,]\d)"
+    PART + r"(?P<test>\d{1,3})\s*(?:lbs?\.?|#)?\s*/\s*(?P<thin>\d{1,2})(?![\d/]|[.,]\d)"
     r"(?:\s*(?:lbs?\.?|#)(?![a-z/]))?(?!\s*(?:kg|mm|cm|m|yds?|yards?)(?![a-z]))"
 )
 _THIN = re.compile(
     r"[(/\[]?\s*(?:(?:=|~|approx\.?|equals|equiv(?:alent)?\.?(?:\s*to)?|dia(?:meter)?\.?(?:\s*of)?|mono)\s*)*"
-    r"(?<![a-z0-9.,])(?P<thin>\d{1,2})\s*-?\s*(?:lbs?\.?|#)?\s*(?:mono(?:filament)?|nylon)?\s*"
+    rf"{PART}"
+    r"(?P<thin>\d{1,2})\s*-?\s*(?:lbs?\.?|#)?\s*(?:mono(?:filament)?|nylon)?\s*"
     r"(?:dia(?:meter|m)?\.?|equiv(?:alent)?\.?)(?![a-z])(?:\s*(?:equiv(?:alent)?\.?|dia(?:meter)?\.?)(?![a-z]))?\s*[)\]]?"
+    r"(?!\s*(?:[:=]|0?[.,]\d))"
 )
-_TIPPET = re.compile(r"(?<![a-z0-9.,/])\d{1,2}x(?![a-z0-9])")
-_BARE_MM = re.compile(r"(?<![a-z0-9.,/#])(?:0?[.,]\d{2,3})(?![\d/]|[.,]\d|\s*[a-z\"'#])")
+_TIPPET = re.compile(START + r"\d{1,2}x(?![a-z0-9])")
+_BARE_MM = re.compile(START + r"(?:0?[.,]\d{2,3})(?![\d/]|[.,]\d|\s*[a-z\"'#])")
 _CAPTIONS = {
     "diameter": words(r"(?:line\s*)?(?:dia(?:meter|m)?\.?|thickness)"),
     "test": words(

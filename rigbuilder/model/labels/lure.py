@@ -3,7 +3,7 @@
 import re
 
 from rigbuilder.model.labels.label import Label
-from rigbuilder.model.labels.measure import Captions, Measure, measures, quantity, words
+from rigbuilder.model.labels.measure import LONE, START, Captions, Measure, measures, quantity, words
 from rigbuilder.units.dimensions import Dimension
 from rigbuilder.units.quantity import show
 
@@ -15,15 +15,16 @@ _BUOYANCY: tuple[tuple[str, re.Pattern[str]], ...] = (
     ("floating", words(r"float(?:ing|er|s)?|f|topwater|surface")),
     ("sinking", words(r"sink(?:ing|s)?|s")),
 )
-_WORDS = r"(?:trebles?|hooks?|singles?|doubles?|wide[\s-]*gap|ewg|offset|worm|jig|treble\s*hooks?)"
+_WORDS = r"(?:trebles?|hooks?|singles?|doubles?|wide[\s-]*gap|ewg|offset|(?:treble|worm|jig|double)\s*hooks?)"
 _COUNT = r"(?:(?:two|three|one|[1-4])\s*(?:x\s*)?)?"
 _HOOK_SIZE = r"(?:(?:#|no\.?|size)\s*\d{1,2}(?:/0)?|\d{1,2}/0)"
+_HOOK_SIZES = rf"{_HOOK_SIZE}(?:\s*(?:&|and|/|,)\s*{_HOOK_SIZE})?"
 _HOOK = re.compile(
-    rf"(?<![a-z0-9.,/])(?:{_COUNT}{_HOOK_SIZE}(?:(?:\s*(?:&|and|/|,)\s*)(?:{_HOOK_SIZE}))?(?:[\s-]+{_WORDS}(?![a-z]))*"
-    rf"|(?:{_COUNT}{_WORDS}(?![a-z])[\s:-]*)+(?:sizes?\s*)?(?:{_HOOK_SIZE}|\d{{1,2}}(?![\d.,/]|\s*(?:oz|g|mm|cm|in|ft|m|\"|'))))(?!\d|[.,/]\d)"
+    rf"{START}(?:{_COUNT}{_HOOK_SIZES}(?:[\s-]+{_WORDS}(?![a-z]))*"
+    rf"|(?:{_COUNT}{_WORDS}(?![a-z])[\s:-]*)+(?:sizes?\s*)?(?:{_HOOK_SIZES}|\d{{1,2}}(?![\d.,/]|\s*(?:oz|g|mm|cm|in|ft|m|\"|'))))(?!\d|[.,/]\d)"
 )
 _HOOK_CAPTION = re.compile(r"^(?:treble\s*)?hooks?\s*:\s*", re.IGNORECASE)
-_CODE = re.compile(r"(?<![a-z0-9.,/-])(?P<length>\d{2,3})(?P<code>sp|ss|f|s)(?![a-z0-9])")
+_CODE = re.compile(LONE + r"(?P<length>\d{2,3})(?P<code>sp|ss|f|s)(?![a-z0-9])")
 _CAPTIONS = {
     "depth": words(
         r"(?:max(?:imum)?\.?\s*)?(?:diving|dive|dives|running|runs?|depths?|swims?|swimming|working)"
@@ -33,7 +34,7 @@ _CAPTIONS = {
     "length": words(r"length|len\.?|body|long"),
     "hook": words(r"(?:treble\s*)?hooks?|trebles?"),
     "": words(
-        r"lure|and|the|with|of|bait|deep|down|buoyancy|model|type|approx\.?|ca\.?|to|max(?:imum)?\.?|up to"
+        r"lure|and|the|with|of|bait|deep|down|buoyancy|model|type|approx\.?|ca\.?|max(?:imum)?\.?|up to"
     ),
 }
 _CAST_WEIGHT = (5e-5, 1.5)

@@ -1,7 +1,7 @@
 """Numbers, ranges and units on labels, and the captions that say what they measure."""
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass
 
 from rigbuilder.model.labels.label import Label
@@ -14,17 +14,20 @@ _OTHER = ["1/3", "2/3", "1/5", "2/5", "3/5", "4/5", "1/6", "5/6"]
 _SMALL = [f"1/{d}" for d in (10, 12, 20, 24, 28, 40, 48, 50, 80, 100, 128)]
 FRACTION = "(?:" + "|".join(sorted(_BINARY + _OTHER + _SMALL, key=len, reverse=True)) + r")(?!\d|/?0|[.,]\d)"
 MIXED = rf"[1-9](?: {{1,3}}|-)(?:{FRACTION})"
-DECIMAL = r"(?:\d{1,6}(?:[.,]\d{1,4})*|[.,]\d{1,4})"
+DECIMAL = r"(?:\d{1,6}(?:[.,]\d{1,4})*|(?:\.|(?<![^\s(-]),)\d{1,4})"
 NUMBER = rf"(?:{MIXED}|{FRACTION}|{DECIMAL})"
 TO = r"\s*(?:-{1,2}|~|to\b|\.\.\.?|…|thru|through)\s*"
 AFTER_WORD = r"(?![a-z])"
 BEFORE_WORD = r"(?<![a-z0-9])"
+START = r"(?<![a-z0-9.])(?<!\d[,/])"
+LONE = r"(?<![a-z0-9.#])(?<!\d[,/:-])"
+PART = r"(?:(?<![a-z0-9.])(?<!\d,)|(?<=lb|kg|oz|mm|cm|yd|ft))"
 MARKS = ("lb", "kg", "oz", "g", "m", "cm", "mm", "ft", "in", "yd")
 UNIT = unit_pattern(*MARKS)
 
 MEASURE = re.compile(
-    rf"(?<![a-z0-9.,])(?P<low>{NUMBER})(?:\s*(?P<low_unit>{UNIT}))?"
-    rf"(?:{TO}(?P<high>{NUMBER})(?!\s*-\s*\d))?(?:\s*-?\s*(?P<unit>{UNIT})(?!\s?\d+\s*(?:treble|hook)))?"
+    rf"{PART}(?P<low>{NUMBER})(?:\s*(?P<low_unit>{UNIT}))?"
+    rf"(?:{TO}(?P<high>{NUMBER})(?!\s*-\s*\d))?(?:(?:\s?\+)?\s*-?\s*(?P<unit>{UNIT})(?!\s?\d+\s*(?:treble|hook)))?(?:\s?\+)?"
 )
 
 
@@ -54,21 +57,44 @@ class Captions:
 
     def __init__(self, label: Label, words: Mapping[str, re.Pattern[str]]) -> None:
         self._label = label
-        self._found: list[Caption] = []
+        self.found: list[Caption] = []
         for role, pattern in words.items():
             for match in label.find(pattern):
-                self._found.append(Caption(match.start(), match.end(), role))
+                self.found.append(Caption(match.start(), match.end(), role))
                 label.take(match.start(), match.end())
 
     def role(self, start: int, end: int) -> str | None:
         """What the caption before the stretch says of it, else the one that follows it."""
         text = self._label.text
-        for caption in self._found:
+        for caption in self.found:
             if caption.end <= start and not text[caption.end : start].strip(" :.=()[]-≤<\t"):
                 return caption.role
-        for caption in self._found:
+        for caption in self.found:
             if caption.start >= end and not text[end : caption.start].strip(" .-()"):
                 return None if re.match(r"\s*[:=]|\s*[\d.]", text[caption.end :]) else caption.role
+        return None
+
+    def inside(self, start: int, end: int) -> str | None:
+        """What a caption within the stretch says of it."""
+        return next((c.role for c in self.found if start < c.start and c.end < end), None)
+
+    def said_of(
+        self, start: int, end: int, roles: Collection[str], *, follows: re.Pattern[str]
+    ) -> str | None:
+        """Like `role`, where the label's own habit decides which side such captions stand on.
+
+        They stand behind what they caption if the text before the first of them matches ``follows``.
+        """
+        captions = sorted((c for c in self.found if c.role in roles), key=lambda caption: caption.start)
+        if not captions:
+            return None
+        text = self._label.text
+        after = follows.search(text[: captions[0].start].rstrip(" (.")) is not None
+        for caption in captions:
+            between = text[end : caption.start] if after else text[caption.end : start]
+            beyond = caption.start >= end if after else caption.end <= start
+            if beyond and not between.strip(" :=.-"):
+                return caption.role
         return None
 
     def near(self, start: int, end: int, role: str) -> bool:
@@ -79,7 +105,7 @@ class Captions:
             and not (text[caption.end : start] if caption.end <= start else text[end : caption.start]).strip(
                 " :.=()[]-"
             )
-            for caption in self._found
+            for caption in self.found
         )
 
 
@@ -105,6 +131,9 @@ def measures(label: Label, captions: Captions) -> Iterator[Measure]:
 
 def quantity(label: Label, span: tuple[int, int], text: str, *, dimension: Dimension) -> Quantity | None:
     """``text`` (with its unit) as a quantity; None after noting a doubt if it has no clear meaning."""
+    if "+" in text:
+        label.doubt(span, "gives only the lower end")
+        return None
     try:
         return parse(text, dimension)
     except QuantityError as error:

@@ -4,7 +4,16 @@ import re
 
 from rigbuilder.model.labels.capacity import read_capacities
 from rigbuilder.model.labels.label import Label
-from rigbuilder.model.labels.measure import DECIMAL, Captions, measures, quantity, words
+from rigbuilder.model.labels.measure import (
+    BEFORE_WORD,
+    DECIMAL,
+    LONE,
+    START,
+    Captions,
+    measures,
+    quantity,
+    words,
+)
 from rigbuilder.units.dimensions import Dimension
 from rigbuilder.units.numbers import NotANumber, read_number
 from rigbuilder.units.quantity import show
@@ -17,50 +26,58 @@ _PER = (
     r"(?:turns?|cranks?|revolutions?|rev|rotation|handle|h)(?![a-z])\.?"
 )
 _RATIO = re.compile(
-    rf"(?:(?<![a-z0-9])(?:gear[\s-]*ratio|gears?|ratio|g\.?r\.?)\s*[:=]?\s*)?(?<![\d.,/:-])"
-    rf"(?P<ratio>{DECIMAL})\s*(?::|to)\s*1(?:[.,]0)?(?![\d/:]|[.,]\d)"
+    rf"(?:{BEFORE_WORD}(?:gear[\s-]*ratio|gears?|ratio|g\.?r\.?)\s*[:=]?\s*)?{LONE}"
+    rf"(?P<ratio>{DECIMAL})\s*(?::|to)\s*1(?:[.,]0)?(?![\d:]|\.\d)"
     rf"|(?<![\d.,/])1\s*:\s*(?P<reverse>{DECIMAL})(?![\d/:])"
-    rf"|(?<![a-z0-9])(?:gear[\s-]*ratio|ratio|g\.?r\.?)\s*[:=]?\s*(?P<named>{DECIMAL})(?![\d/:-]|\s*(?:{_FORCE}|{_SPAN}))"
+    rf"|{BEFORE_WORD}(?:gear[\s-]*ratio|ratio|g\.?r\.?)\s*[:=]?\s*(?P<named>{DECIMAL})(?![\d/:-]|\s*(?:{_FORCE}|{_SPAN}))"
 )
 _BARE_RATIO = re.compile(
-    r"(?<![a-z0-9.,/:-])(?P<ratio>\d{1,2}[.,]\d)(?![\d/:.,-]|\s*[a-z\"'#(]*(?:oz|g|lbs?|kg|mm|cm|in|m|yds?)(?![a-z])|\"|')"
+    LONE
+    + r"(?P<ratio>\d{1,2}[.,]\d)(?![\d/:.,-]|\s*[a-z\"'#(]*(?:oz|g|lbs?|kg|mm|cm|in|m|yds?)(?![a-z])|\"|')"
 )
-_RETRIEVING = (
-    rf"(?:line\s*)?(?:retrieve|retrieval|recovery|ipt|take[\s-]?up)(?:\s*(?:rate|length))?(?:{_PER})?"
-)
+_RETRIEVING = rf"(?:line\s*)?(?:retrieve|retrieval|recovery|ipt|take[\s-]?up|pick[\s-]?up)(?:\s*(?:rate|length))?(?:{_PER})?"
 _RETRIEVE = re.compile(
-    rf"(?:(?<![a-z0-9]){_RETRIEVING}\s*[:=]?\s*)?"
-    rf"(?<![a-z0-9.,/-])(?P<number>{DECIMAL})\s*-?(?P<unit>{_SPAN})\.?(?:{_PER}|\s*(?:line\s*)?(?:retrieve|recovery)(?![a-z]))"
-    rf"|(?<![a-z0-9]){_RETRIEVING}[\s.:=(]*"
+    rf"(?:{BEFORE_WORD}{_RETRIEVING}\s*[:=]?\s*)?"
+    rf"{LONE}(?:(?P<first>{DECIMAL}\s*{_SPAN})\s*[(/=,]\s*)?"
+    rf"(?P<number>{DECIMAL})\s*-?(?P<unit>{_SPAN})\)?\.?(?:{_PER}|\s*(?:line\s*)?(?:retrieve|recovery)(?![a-z]))"
+    rf"|{BEFORE_WORD}{_RETRIEVING}[\s.:=(]*"
     rf"(?P<number2>{DECIMAL})\s*(?P<unit2>{_SPAN})\)?(?![a-z])"
-    rf"|(?<![a-z0-9])ipt[\s.:=]*(?P<ipt>{DECIMAL})(?![\d.,:/])"
-    rf"|(?<![a-z0-9.,/-])(?P<ipt2>{DECIMAL})\s*ipt(?![a-z])"
+    rf"|{BEFORE_WORD}ipt[\s.:=]*(?P<ipt>{DECIMAL})(?![\d.,:/])"
+    rf"|{LONE}(?P<ipt2>{DECIMAL})\s*ipt(?![a-z])"
 )
 _SECOND_RETRIEVE = re.compile(
     rf"\s*[(/,=]\s*(?P<number>{DECIMAL})\s*(?P<unit>{unit_pattern('in', 'cm')})(?:{_PER})?\s*\)?"
 )
-_BARE_RETRIEVE = re.compile(rf"(?<![a-z0-9.,/-])(?P<number>{DECIMAL})\s*(?P<unit>{unit_pattern('in', 'cm')})")
-_BARE_LENGTH = re.compile(rf"(?<![a-z0-9.,/-]){DECIMAL}\s*{unit_pattern('yd', 'm')}")
-_DRAG = r"(?:(?:max(?:imum)?\.?|top|m\.)\s*)?(?:drag|md)(?![a-z])(?:\s*(?:max(?:imum)?\.?|power|force|system|cap(?:acity)?\.?))*"
+_BARE_RETRIEVE = re.compile(rf"{LONE}(?P<number>{DECIMAL})\s*(?P<unit>{unit_pattern('in', 'cm')})")
+_BARE_LENGTH = re.compile(rf"{LONE}{DECIMAL}\s*{unit_pattern('yd', 'm')}")
+_MAX = r"max(?:imum)?\.?"
+_DRAG = (
+    rf"(?:(?:{_MAX}|top|m\.)\s*)?(?:drag|md)(?![a-z])(?:\s*(?:{_MAX}|power|force|system|cap(?:acity)?\.?))*"
+)
 _PULL = rf"{DECIMAL}\s*-?\s*{_FORCE}"
 _PULLS = rf"(?P<pull>{_PULL})(?:\s*[(/=,]\s*(?P<second>{_PULL})\s*\)?)?"
 _DRAG_AFTER = re.compile(
-    rf"(?<![a-z0-9.,/:-]){_PULLS}\s*(?:of\s*)?(?:(?:max(?:imum)?\.?)\s*)?(?:drag|max(?:imum)?)(?![a-z])(?!\s*[:=]?\s*{_PULL})"
+    rf"{LONE}{_PULLS}\s*(?:of\s*)?(?:{_MAX}\s*)?(?:drag|max(?:imum)?)(?![a-z])(?!\s*[:=]?\s*{_PULL})"
 )
 _DRAG_BEFORE = re.compile(
-    rf"(?<![a-z0-9])(?:{_DRAG}|max(?:imum)?\.?)(?:\s*(?:of|up to))?[\s.:=(-]*{_PULLS}\)?(?:\s*max\.?(?![a-z]))?"
+    rf"{BEFORE_WORD}(?:{_DRAG}|{_MAX})(?:\s*(?:of|up to))?[\s.:=(-]*{_PULLS}\)?(?:\s*max\.?(?![a-z]))?"
 )
 _DRAG_BARE = re.compile(
-    rf"(?<![a-z0-9]){_DRAG}[\s.:=]*(?P<number>{DECIMAL})(?![\d.,:/-]|\s*(?:{_FORCE}|{_SPAN}))"
+    rf"{BEFORE_WORD}{_DRAG}[\s.:=]*(?P<number>{DECIMAL})(?![\d.,:/-]|\s*(?:{_FORCE}|{_SPAN}))"
 )
-_WORKING_DRAG = re.compile(rf"(?<![a-z0-9])(?:working|fighting|practical|strike)\s*drag[\s.:=(]*{_PULL}")
+_PAIRED = rf"(?P<one>{DECIMAL})\s*/\s*(?P<other>{DECIMAL})"
+_UNITS = r"(?P<unit>lb|kg)s?\s*/\s*(?P<other_unit>lb|kg)s?"
+_DRAG_PAIR = re.compile(rf"(?:{BEFORE_WORD}{_DRAG}[\s.:=]*)?\(?(?<![a-z]){_UNITS}[)\s:=]*{_PAIRED}(?![\d/])")
+_DRAG_PAIR_FIRST = re.compile(rf"(?:{BEFORE_WORD}{_DRAG}[\s.:=]*)?{LONE}{_PAIRED}\s*\(?{_UNITS}\)?(?![a-z])")
+_WORKING_DRAG = re.compile(rf"{BEFORE_WORD}(?:working|fighting|practical|strike)\s*drag[\s.:=(]*{_PULL}")
 _SIZE = re.compile(
-    r"(?<![a-z0-9.,/:-])(?:sizes?\s*[:=]?\s*)?(?P<size>[a-z]{0,3}-?(?P<number>\d{3,5})(?:-?[a-z]{1,4}){0,2})"
-    r"(?:[\s-]*(?:size|series)(?![a-z]))?(?![a-z0-9.,/:-]|\s*(?:-|/|mm|cm|m|yds?|yards?|g|oz|lbs?|kg|ft)(?![a-z]))"
+    LONE + r"(?:sizes?\s*[:=]?\s*)?(?P<size>[a-z]{0,3}-?(?P<number>\d{3,5})(?:-?[a-z]{1,4}){0,2})"
+    r"(?:[\s-]*(?:size|series)(?![a-z]))?(?![a-z0-9.,/:-]|\s*(?:[-/:]\s*\d|(?:mm|cm|m|yds?|yards?|g|oz|lbs?|kg|ft)(?![a-z])))"
 )
 _NAMED_SIZE = re.compile(
-    r"(?<![a-z0-9])sizes?\s*[:=]?\s*(?P<size>[a-z]{0,3}-?\d{2,5}(?:-?[a-z]{1,4}){0,2})(?![a-z0-9.,/])"
-    r"|(?<![a-z0-9.,/])(?P<size2>\d{2,5})[\s-]*size(?![a-z])"
+    BEFORE_WORD + r"sizes?\s*[:=]?\s*(?P<size>[a-z]{0,3}-?\d{2,5}(?:-?[a-z]{1,4}){0,2})(?![a-z0-9.,/])"
+    rf"|{START}"
+    r"(?P<size2>\d{2,5})[\s-]*size(?![a-z])"
 )
 _SPINNING_SIZES = range(500, 30001, 50)
 _CASTING_SIZES = range(50, 500)
@@ -69,12 +86,12 @@ _KINDS = {
     "baitcasting": words(r"bait[\s-]*cast(?:ing|er)?s?|casting|low[\s-]profile"),
     "spinning": words(r"spinning|spin|fixed[\s-]spool"),
 }
-_NOISE = {"": words(r"reel|and|with|the|of|holds|or|approx\.?|ca\.?|turns?")}
+_NOISE = {"": words(r"reel|and|with|the|of|holds|or|approx\.?|ca\.?|turns?|max\.?|drag|(?:drag )?system")}
 _CAPTIONS = {
     "capacity": words(r"(?:(?:line|spool)\s*)?cap(?:acity|acities)?\.?|line"),
     "fluorocarbon": words(r"fluoro(?:carbon)?|fc"),
     "nylon": words(r"nylon|mono(?:filament)?"),
-    "braid": words(r"braid(?:ed)?"),
+    "braid": words(r"braid(?:ed)?|pe(?=\s*\d+(?:[.,]\d+)?\s*(?:lbs?|kg|mm))"),
 }
 # What reels do, SI; beyond it a figure is asked about.
 _RATIOS = (2.0, 12.0)
@@ -137,9 +154,15 @@ def _read_retrieve(label: Label) -> None:
     for match in label.find(_RETRIEVE):
         ipt = match["ipt"] or match["ipt2"]
         number, unit = match["number"] or match["number2"], match["unit"] or match["unit2"]
-        _offer_retrieve(label, match.span(), f"{ipt} in" if ipt else f"{number} {unit}")
+        if match["first"]:
+            _offer_retrieve(label, match.span("first"), match["first"])
+            label.take(*match.span())
+        span = match.span("number") if match["first"] else match.span()
+        _offer_retrieve(label, span, f"{ipt} in" if ipt else f"{number} {unit}")
         if second := _SECOND_RETRIEVE.match(label.open, match.end()):
-            _offer_retrieve(label, second.span(), f"{second['number']} {second['unit']}")
+            text = f"{second['number']} {second['unit']}"
+            _offer_retrieve(label, (second.start("number"), second.end("unit")), text)
+            label.take(*second.span())
 
 
 def _offer_retrieve(label: Label, span: tuple[int, int], text: str) -> None:
@@ -155,6 +178,11 @@ def _offer_retrieve(label: Label, span: tuple[int, int], text: str) -> None:
 def _read_drag(label: Label) -> None:
     for match in label.find(_WORKING_DRAG):
         label.doubt(match.span(), "a working drag; the reel's drag is the greatest one")
+    for pattern in (_DRAG_PAIR, _DRAG_PAIR_FIRST):
+        for match in label.find(pattern):
+            _offer_drag(label, match.span("one"), f"{match['one']} {match['unit']}")
+            _offer_drag(label, match.span("other"), f"{match['other']} {match['other_unit']}")
+            label.take(*match.span())
     for pattern in (_DRAG_AFTER, _DRAG_BEFORE):
         for match in label.find(pattern):
             _offer_drag(label, match.span("pull"), match["pull"])

@@ -4,7 +4,10 @@ import re
 
 from rigbuilder.model.labels.label import Label
 from rigbuilder.model.labels.measure import (
+    BEFORE_WORD,
     DECIMAL,
+    PART,
+    START,
     TO,
     Captions,
     Measure,
@@ -28,32 +31,38 @@ _CAPTIONS = {
     "line": words(r"(?:main\s*)?lines?(?:[ -]*(?:weight|wt|class|rating|range|size|test|strength|rec))*\.?"),
     "lure": words(
         r"(?:lures?|baits?)(?:[ -]*(?:weight|wt|rating|range|size))*\.?"
-        r"|c\.?\s?w\.?|w\.?\s?g\.?|(?:casting|cast)[ -]*(?:weight|wt)\.?"
+        r"|c\.?\s?w\.?|w\.?\s?g\.?|(?:casting|cast)[ -]*(?:weight|wt)\.?|w(?=\s*[:=])"
     ),
     "up to": words(r"up to|max\.?|maximum|bis"),
-    "": words(r"length|len\.?|power|action|taper|model|rod|recommended|range|and|for|the|with|weight|wt\.?"),
+    "power": words(r"power"),
+    "action": words(r"action|taper"),
+    "": words(
+        r"length|len\.?|l(?=\s*:)|model|rod|recommended|rated|range|and|for|the|with|weight|wt\.?|test|class"
+    ),
 }
 _PIECES = re.compile(
-    r"(?<![a-z0-9.,/])(?P<count>\d|one|two|three|four|five|single)[ -]*"
+    START + r"(?P<count>\d|one|two|three|four|five|single)[ -]*"
     r"(?:pcs?|pieces?|pce|sections?|secs?|sec)(?![a-z])\.?|pieces?\s*[:=]?\s*(?P<after>\d)(?![\d.,/])"
 )
 _COUNTS = {"one": 1, "single": 1, "two": 2, "three": 3, "four": 4, "five": 5}
 _PE = re.compile(
-    rf"(?:(?<![a-z0-9])pe\.?(?:\s*(?:line|max\.?))?\s*(?:#|no\.?)?\s*[:=]?\s*"
+    rf"(?:{BEFORE_WORD}pe\.?(?:\s*(?:line|max\.?))?\s*(?:#|no\.?)?\s*[:=]?\s*"
     rf"(?P<low>{DECIMAL})(?:{TO}(?:pe|#)?\s*(?P<high>{DECIMAL}))?\s*(?:号|號)?(?![a-z]|\s?(?:lbs?|kg))"
-    rf"|(?<![a-z0-9.,])(?:#|no\.?)?(?P<low2>{DECIMAL})(?:{TO}#?(?P<high2>{DECIMAL}))?\s*(?:号\s*)?pe(?![a-z]))"
+    rf"|{PART}(?:#|no\.?)?(?P<low2>{DECIMAL})(?:{TO}#?(?P<high2>{DECIMAL}))?\s*(?:号\s*)?pe(?![a-z]))"
 )
 _NUMBERED = re.compile(
-    rf"(?<![a-z0-9])(?:#|no\.?)\s*(?P<low>{DECIMAL})(?:{TO}#?(?P<high>{DECIMAL}))?(?![a-z0-9])"
-    rf"|(?<![a-z0-9.,])(?P<low2>{DECIMAL})(?:{TO}(?P<high2>{DECIMAL}))?\s*(?:号|號)"
+    rf"{BEFORE_WORD}(?:#|no\.?)\s*(?P<low>{DECIMAL})(?:{TO}#?(?P<high>{DECIMAL}))?(?![a-z0-9])"
+    rf"|{PART}(?P<low2>{DECIMAL})(?:{TO}(?P<high2>{DECIMAL}))?\s*(?:号|號)"
 )
 _SLASH_RANGE = re.compile(
-    r"(?<![a-z0-9.,/])(?P<low>\d{1,2})\s*/\s*(?P<high>\d{1,3})\s*(?P<unit>lbs?\.?|kgs?|g|#)(?![a-z0-9])"
+    START + r"(?P<low>\d{1,2})\s*/\s*(?P<high>\d{1,3})\s*(?P<unit>lbs?\.?|kgs?|g|#)(?![a-z0-9])"
 )
 _BRAID = words(r"braid(?:ed)?")
 _NYLON = words(r"nylon|mono(?:filament)?|fluoro(?:carbon)?")
+_TEST_RANGE = re.compile(rf"{START}{DECIMAL}(?:{TO}{DECIMAL})?\s*(?:lbs?\.?|kg|#)(?![a-z])")
+_TEST_BEFORE = re.compile(r"(?:\d|#|lbs?|kg)$")
 _CODE = re.compile(
-    rf"(?<![a-z0-9.,#])(?:[a-z]{{1,4}}-?)?(?P<feet>[4-9])(?P<inches>1[01]|0\d|\d)-?"
+    rf"{START}(?:[a-z]{{1,4}}-?)?(?P<feet>[4-9])(?P<inches>1[01]|0\d|\d)[1-4]?-?"
     rf"(?P<power>{POWER_CODE})-?(?P<action>{ACTION_CODE}|s|m)?(?:-?[1-4])?(?![a-z0-9])"
 )
 # What rods are rated for, SI; beyond it a figure is asked about.
@@ -66,14 +75,15 @@ def read_rod(label: Label) -> None:
         count = match["count"] or match["after"]
         number = _COUNTS.get(count) or int(count)
         label.offer(match.span(), "pieces", number, f"pieces: {number}")
+    _read_sizes(label)
     captions = Captions(label, _CAPTIONS)
     _read_code(label)
-    _read_sizes(label)
     read_length(label)
     for match in label.find(_SLASH_RANGE):
         if int(match["low"]) < int(match["high"]):
             text = f"{match['low']}-{match['high']} {match['unit']}"
             _offer_range(label, captions, match.span(), text, captions.role(*match.span()), match["unit"])
+    _read_line_type(label)
     found = list(measures(label, captions))
     for measure in found:
         if measure.symbol is not None:
@@ -81,8 +91,7 @@ def read_rod(label: Label) -> None:
     for measure in found:
         if measure.symbol is None:
             _read_bare(label, captions, measure)
-    _read_line_type(label)
-    read_power_and_action(label)
+    read_power_and_action(label, captions)
 
 
 def _read_code(label: Label) -> None:
@@ -98,16 +107,18 @@ def _read_code(label: Label) -> None:
 
 def _read_sizes(label: Label) -> None:
     """Line ranges given as size numbers: PE for braid, plain numbers for nylon."""
+    has_test = _TEST_RANGE.search(label.open) is not None
     for pattern, prefix in ((_PE, "PE"), (_NUMBERED, "No.")):
         for match in label.find(pattern):
             low, high = match["low"] or match["low2"], match["high"] or match["high2"]
             text = f"{prefix} {low}-{high}" if high else f"{prefix} {low}"
-            if size := quantity(label, match.span(), text, dimension=Dimension.SIZE):
+            if prefix == "PE" and has_test:
+                label.doubt(match.span(), "a second line range, for braid; the one in lb or kg is used")
+            elif size := quantity(label, match.span(), text, dimension=Dimension.SIZE):
                 label.offer(match.span(), "line", size, f"line range: {show(size)}")
                 if prefix == "PE":
-                    label.offer(
-                        (match.start(), match.start()), "line_for", "braid", "line range is for braid"
-                    )
+                    braid = (match.start(), match.start())
+                    label.offer(braid, "line_for", "braid", "the line range is for braid")
 
 
 def _read_measure(label: Label, captions: Captions, measure: Measure) -> None:
@@ -160,9 +171,13 @@ def _read_bare(label: Label, captions: Captions, measure: Measure) -> None:
 
 
 def _read_line_type(label: Label) -> None:
-    said: dict[str, list[tuple[int, int]]] = {"braid": [], "nylon": []}
-    for name, pattern in (("braid", _BRAID), ("nylon", _NYLON)):
-        said[name] = [match.span() for match in label.find(pattern)]
-    for name, spans in said.items():
-        for span in spans:
-            label.offer(span, "line_for", name, f"line range is for {name}")
+    """For which line the range is; of two ranges, the one for nylon is the rod's."""
+    types = Captions(label, {"braid": _BRAID, "nylon": _NYLON})
+    both = {caption.role for caption in types.found} == {"braid", "nylon"}
+    for match in label.find(_TEST_RANGE) if both else ():
+        if types.said_of(*match.span(), ("braid", "nylon"), follows=_TEST_BEFORE) == "braid":
+            label.doubt(match.span(), "a second line range, for braid; the one for nylon is used")
+    for caption in types.found:
+        if caption.role == "nylon" or not both:
+            said = f"the line range is for {caption.role}"
+            label.offer((caption.start, caption.end), "line_for", caption.role, said)

@@ -1,10 +1,12 @@
 """The length of a rod: feet and inches however they are typed, metres, centimetres."""
 
+import math
 import re
 
 from rigbuilder.model.labels.label import Label
-from rigbuilder.model.labels.measure import DECIMAL, FRACTION, quantity
+from rigbuilder.model.labels.measure import DECIMAL, FRACTION, LONE, START, quantity
 from rigbuilder.units.dimensions import Dimension
+from rigbuilder.units.numbers import NotANumber, read_number
 from rigbuilder.units.quantity import show
 from rigbuilder.units.spelling import unit_pattern
 
@@ -12,23 +14,19 @@ _FOOT = r"(?:'(?!')|ft\.?(?![a-z])|feet(?![a-z])|foot(?![a-z]))"
 _INCH = r"(?:\"|''|(?:inches|inch|ins|in)(?![a-z])\.?)"
 _NEXT_MEASURE = r"(?!\s*(?:[-/~.,]\s*\d|\d|(?:lbs?|kg|oz|g|#|pcs?|pieces?|to)(?![a-z])))"
 _FEET = re.compile(
-    rf"(?<![a-z0-9.,/])(?P<feet>{DECIMAL})\s*{_FOOT}"
+    rf"{START}(?P<feet>{DECIMAL})\s*{_FOOT}"
     rf"(?:\s*-?\s*(?P<inches>\d{{1,2}}(?:[.,]\d+)?(?: {FRACTION})?)\s*{_INCH}"
     rf"|(?P<close>\d{{1,2}}){_NEXT_MEASURE}|\s+(?P<open>\d{{1,2}}){_NEXT_MEASURE})?"
 )
-_HYPHENATED = re.compile(rf"(?<![a-z0-9.,/#-])(?P<feet>[4-9])-(?P<inches>1[01]|\d)\"?{_NEXT_MEASURE}")
-_NO_FOOT_MARK = re.compile(rf"(?<![a-z0-9.,/#-])(?P<feet>[4-9])(?:\"|''|\s)\s*(?P<inches>1[01]|\d)\s*{_INCH}")
-_INCHES = re.compile(rf"(?<![a-z0-9.,/-])(?P<inches>\d{{2,3}}(?:[.,]\d)?)\s*{_INCH}")
+_HYPHENATED = re.compile(rf"{LONE}(?P<feet>[4-9])-(?P<inches>1[01]|\d)\"?{_NEXT_MEASURE}")
+_NO_FOOT_MARK = re.compile(rf"{LONE}(?P<feet>[4-9])(?:\"|''|\s)\s*(?P<inches>1[01]|\d)\s*{_INCH}")
+_INCHES = re.compile(rf"{LONE}(?P<inches>\d{{2,3}}(?:[.,]\d)?)\s*{_INCH}")
 _METRIC = re.compile(
-    r"(?<![a-z0-9.,/-])(?:(?P<metres>[1-4])\s?m\s?(?P<rest>\d{2})(?![\d.,/-])"
+    LONE + r"(?:(?P<metres>[1-4])\s?m\s?(?P<rest>\d{2})(?![\d.,/-])"
     rf"|(?P<number>{DECIMAL})\s*(?P<unit>{unit_pattern('m', 'cm', 'mm')}))"
 )
-_BARE_METRES = re.compile(
-    r"(?<![a-z0-9.,/#-])[1-4][.,]\d{1,2}(?![\d.,]|\s*(?:[-~/]\s*\d|lbs?|kg|oz|g(?![a-z])|#))"
-)
-_BARE_CENTIMETRES = re.compile(
-    r"(?<![a-z0-9.,/#-])[1-4]\d\d(?![\d.,]|\s*(?:[-~/]\s*\d|lbs?|kg|oz|g(?![a-z])|#))"
-)
+_BARE_METRES = re.compile(LONE + r"[1-4][.,]\d{1,2}(?![\d.,]|\s*(?:[-~/]\s*\d|lbs?|kg|oz|g(?![a-z])|#))")
+_BARE_CENTIMETRES = re.compile(LONE + r"[1-4]\d\d(?![\d.,]|\s*(?:[-~/]\s*\d|lbs?|kg|oz|g(?![a-z])|#))")
 _QUARTERS = (0.0, 0.25, 0.5, 0.75)
 # Shorter and longer rods exist only as toys and for pole fishing (m).
 _SHORTEST_M, _LONGEST_M = 0.9, 5.0
@@ -40,7 +38,7 @@ def read_length(label: Label) -> None:
         _read_feet(label, match)
     for match in label.find(_METRIC):
         text = f"{match['metres']}.{match['rest']} m" if match["metres"] else match[0]
-        if match["unit"] != "m" or _is_rod(text):
+        if match["metres"] or match["unit"] != "m" or _is_rod(match["number"]):
             _offer(label, match.span(), text)
     for match in label.find(_NO_FOOT_MARK):
         label.doubt(match.span(), f"the mark for feet is missing; {match['feet']}'{match['inches']}\"?")
@@ -61,17 +59,25 @@ def _guess(label: Label) -> None:
 
 def _read_feet(label: Label, match: re.Match[str]) -> None:
     feet, inches = match["feet"], match["inches"] or match["close"] or match["open"]
-    decimal = feet.replace(",", ".")
-    if "." in decimal and float(decimal.replace(".", "", decimal.count(".") - 1)) % 1 not in _QUARTERS:
-        whole, _, rest = decimal.partition(".")
-        label.doubt(match.span(), f"could be {decimal} ft or {whole}'{rest}\"")
+    part = _value(feet) % 1
+    if not math.isnan(part) and part not in _QUARTERS:
+        whole, rest = re.split("[.,]", feet)
+        label.doubt(match.span(), f"could be {feet} ft or {whole}'{rest}\"")
         return
     _offer(label, match.span(), f"{feet} ft {inches} in" if inches else f"{feet} ft")
 
 
-def _is_rod(text: str) -> bool:
-    number = re.match(DECIMAL, text)
-    return number is not None and _SHORTEST_M <= float(number[0].replace(",", ".").lstrip(".")) <= _LONGEST_M
+def _value(number: str) -> float:
+    """The number, or NaN if it has no single meaning (then its quantity becomes a doubt)."""
+    try:
+        return float(read_number(number))
+    except NotANumber:
+        return math.nan
+
+
+def _is_rod(number: str) -> bool:
+    """Whether so many metres can be a rod; the letter m may stand for medium otherwise."""
+    return not (_value(number) < _SHORTEST_M or _value(number) > _LONGEST_M)
 
 
 def _offer(label: Label, span: tuple[int, int], text: str) -> None:

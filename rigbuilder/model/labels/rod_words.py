@@ -4,7 +4,7 @@ import re
 from dataclasses import dataclass
 
 from rigbuilder.model.labels.label import Label
-from rigbuilder.model.labels.measure import AFTER_WORD, BEFORE_WORD
+from rigbuilder.model.labels.measure import AFTER_WORD, BEFORE_WORD, Captions
 
 POWER_OF = {
     "ul": "ultralight",
@@ -35,6 +35,7 @@ _LIGHT = r"(?:light|lite|lt)\.?"
 _MEDIUM = r"(?:medium|med)\.?"
 _MODERATE = r"(?:moderately|moderate|mod|regular|reg)\.?"
 _FAST = r"(?:fast|fst)\.?"
+_ANY_POWER = rf"(?:{_EXTRA}|{_MEDIUM}[ /-]*|ultra[ -]*)?(?:{_HEAVY}|{_LIGHT}|{_MEDIUM})"
 # Longer phrases first: each takes its words off the label before a shorter one looks.
 _PHRASES: tuple[tuple[str, str, str], ...] = (
     ("doubt", rf"(?:{_MODERATE})[ -]*{_HEAVY}", "moderate names an action, heavy a power; medium heavy?"),
@@ -44,7 +45,7 @@ _PHRASES: tuple[tuple[str, str, str], ...] = (
         "lighter than the usual words for power; ultralight?",
     ),
     ("doubt", r"parabolic|through action|full flex", "bends through to the handle; slow or moderate action?"),
-    ("doubt", rf"{_MEDIUM}\s+action", "often said of the power, while the action would be moderate"),
+    ("doubt", rf"{_ANY_POWER} to {_ANY_POWER}", "lies between two powers; which of them?"),
     ("power", rf"(?:double[ -]*{_EXTRA}|{_EXTRA}{_EXTRA}|xx[ -]*|2x[ -]*){_HEAVY}|xx-h", "xxh"),
     ("power", rf"{_EXTRA}{_HEAVY}|x-h", "xh"),
     ("power", rf"{_MEDIUM}[ /-]*{_HEAVY}|med[ -]h", "mh"),
@@ -69,13 +70,16 @@ def _whole(pattern: str) -> re.Pattern[str]:
 
 
 _READY = tuple((sort, _whole(pattern), code) for sort, pattern, code in _PHRASES)
-_BETWEEN = _whole(rf"{POWER_CODE}\s*(?:/|-|to)\s*(?:x?xh|mh|ml|h|l)|{POWER_CODE}\+")
+_BETWEEN = _whole(
+    rf"{POWER_CODE}\s*(?:/|-|to)\s*(?:x?xh|mh|ml|h|l)|(?:mh|ml)\s*(?:/|-|to)\s*m|{POWER_CODE}\+"
+)
 _PAIR = _whole(rf"(?P<power>{POWER_CODE})[ /,-]*(?P<action>{ACTION_CODE})")
 _MODERATE_M = _whole(r"(?P<power>x?xh|mh|ml|ul|h|l)[ /,-]+m")
 _POWER = _whole(r"x?xh|2xh|eh|mh|ml|ul|h|l")
 _ACTION = _whole(r"xf|ef|rf|f|r|s")
 _MEDIUM_FAST = _whole(r"mf")
 _M = _whole(r"m")
+_WORD_BEFORE = re.compile(r"[a-z]$")
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,7 +90,7 @@ class _Unsettled:
     sort: str
 
 
-def read_power_and_action(label: Label) -> None:
+def read_power_and_action(label: Label, captions: Captions) -> None:
     """Offer what the label says of power and action; note what may be either."""
     for match in label.find(_BETWEEN):
         if not _is_pair(match[0]):
@@ -97,7 +101,7 @@ def read_power_and_action(label: Label) -> None:
         _offer_action(label, (match.end() - 1, match.end()), "m")
     unsettled += _codes(label)
     for word in sorted(unsettled, key=lambda word: word.span):
-        _settle(label, word)
+        _settle(label, word, captions.said_of(*word.span, ("power", "action"), follows=_WORD_BEFORE))
 
 
 def _is_pair(text: str) -> bool:
@@ -138,17 +142,13 @@ def _codes(label: Label) -> list[_Unsettled]:
     return unsettled
 
 
-def _settle(label: Label, word: _Unsettled) -> None:
+def _settle(label: Label, word: _Unsettled, role: str | None) -> None:
+    if word.sort == "medium":
+        _settle_medium(label, word.span, role)
+        return
     has_power, has_action = label.has("power"), label.has("action")
     start, end = word.span
-    if word.sort == "medium":
-        if not has_power:
-            _offer_power(label, word.span, "m")
-        elif not has_action:
-            _offer_action(label, word.span, "m")
-        else:
-            label.doubt(word.span, "power and action are both given already")
-    elif has_power and not has_action:
+    if (has_power or role == "action") and not has_action:
         _offer_action(label, word.span, "mf")
     elif word.sort == "medium fast" and not has_power and not has_action:
         split = next(i for i in range(start, end) if not label.text[i].isalpha())
@@ -156,6 +156,17 @@ def _settle(label: Label, word: _Unsettled) -> None:
         _offer_action(label, (split, end), "f")
     else:
         label.doubt(word.span, "could be medium power with fast action, or moderate fast action")
+
+
+def _settle_medium(label: Label, span: tuple[int, int], role: str | None) -> None:
+    if role == "power" or (not label.has("power") and role != "action"):
+        _offer_power(label, span, "m")
+    elif not label.has("power"):
+        label.doubt(span, "medium is often said of the power; as an action it would be moderate")
+    elif not label.has("action"):
+        _offer_action(label, span, "m")
+    else:
+        label.doubt(span, "power and action are both given already")
 
 
 def _offer_power(label: Label, span: tuple[int, int], code: str) -> None:
