@@ -1,18 +1,11 @@
-"""The bench: one document, what it means, what the review says; every change is one undoable edit.
+"""The bench: one rig, what the review says of it, and what may be put on instead.
 
-Value in, value out: an edit makes a new document, everything else follows from
-it. The chart is heavier than the review and is made when it is asked for.
+The chart is heavier than the review and is made when it is asked for.
 """
 
-from collections.abc import Mapping
-from typing import Any
-
 from PySide6.QtCore import QObject, Signal
-from PySide6.QtGui import QUndoStack
 
-from rigbuilder.model.document import Document, drop, get, is_said, put, put_all
-from rigbuilder.model.fields import BY_PATH
-from rigbuilder.model.reading import Reading, read
+from rigbuilder.model.document import Document
 from rigbuilder.reference.house import House
 from rigbuilder.reference.load import Reference
 from rigbuilder.review.chart import Cell, chart
@@ -22,39 +15,24 @@ from rigbuilder.review.engine import Report, review
 from rigbuilder.review.proof import MakeRight, make_right, proven
 from rigbuilder.review.speak import Speaker
 from rigbuilder.units.systems import UnitSystem
-from rigbuilder.viewmodels.edits import Edit
+from rigbuilder.viewmodels.slate import Slate
 
 
-class Bench(QObject):
+class Bench(Slate):
     """One rig on the bench. Signals carry values; read-only properties, verbs to change."""
 
-    document_changed = Signal(object)
-    reading_changed = Signal(object)
     report_changed = Signal(object)
     preview_changed = Signal(object)
     units_changed = Signal(object)
 
     def __init__(self, document: Document, reference: Reference, house: House, parent: QObject | None = None):
-        super().__init__(parent)
-        self._reference, self._house = reference, house
-        self._document = document
-        self._reading = read(document, reference)
+        super().__init__(document, reference, parent)
+        self._house = house
         self._report: Report | None = None
         self._cells: list[Cell] | None = None
         self._preview: Report | None = None
         self._speaker = Speaker()
-        self.undo_stack = QUndoStack(self)
         self._review()
-
-    @property
-    def document(self) -> Document:
-        """Return the card as typed."""
-        return self._document
-
-    @property
-    def reading(self) -> Reading:
-        """Return what the card means, with its problems and assumptions."""
-        return self._reading
 
     @property
     def report(self) -> Report | None:
@@ -71,11 +49,6 @@ class Bench(QObject):
         """Return the speaker for the chosen unit system."""
         return self._speaker
 
-    @property
-    def reference(self) -> Reference:
-        """Return the reference tables."""
-        return self._reference
-
     def cells(self) -> list[Cell]:
         """Return the line chart of the present rig, made on first use after a change."""
         if self._cells is None:
@@ -86,35 +59,6 @@ class Bench(QObject):
     def remedies(self, finding: Finding) -> tuple[Remedy, ...]:
         """Return the proven remedies of one reason of the present report."""
         return () if self._report is None else proven(self._document, self._report, finding)
-
-    def text(self, path: str) -> str | None:
-        """Return what the card says at ``path``, ``None`` for nothing or "there is none"."""
-        found = get(self._document, path)
-        return found if isinstance(found, str) else None
-
-    def says(self, path: str) -> bool:
-        """Tell whether the card itself says something at ``path``."""
-        return is_said(self._document, path)
-
-    def edit(self, path: str, value: Any) -> None:
-        """Put a value on the card as one undoable step; typing on in one field stays one step."""
-        self._push(f"change {_label(path)}", put(self._document, path, value), field=path)
-
-    def clear(self, path: str) -> None:
-        """Say nothing at ``path`` any more."""
-        self._push(f"clear {_label(path)}", drop(self._document, path), field=path)
-
-    def settle(self) -> None:
-        """End the run of typing: the next edit of the same field is a step of its own."""
-        stack = self.undo_stack
-        if stack.count() and stack.index() == stack.count():
-            last = stack.command(stack.index() - 1)
-            if isinstance(last, Edit):
-                last.field = ""
-
-    def apply(self, changes: Mapping[str, Any], text: str) -> None:
-        """Make several changes as one undoable step."""
-        self._push(text, put_all(self._document, changes))
 
     def put_line_on(self, cell: Cell) -> None:
         """Put the line of a chart cell on the rig, with what the cell has hung on it."""
@@ -139,11 +83,6 @@ class Bench(QObject):
             self._preview = report
             self.preview_changed.emit(report)
 
-    def replace(self, document: Document) -> None:
-        """Put another card on the bench; its history begins here."""
-        self.undo_stack.clear()
-        self._show(document)
-
     def speak(self, system: UnitSystem) -> None:
         """Read figures in another unit system; nothing on the card changes."""
         if system is not self._speaker.system:
@@ -155,28 +94,15 @@ class Bench(QObject):
         self._reference, self._house = reference, house
         self._show(self._document)
 
-    def _push(self, text: str, after: Document, *, field: str = "") -> None:
-        if after != self._document:
-            self.undo_stack.push(Edit(text, self._document, after, self._show, field=field))
-
     def _show(self, document: Document) -> None:
-        self._document = document
-        self._reading = read(document, self._reference)
+        super()._show(document)
+        self.report_changed.emit(self._report)
+
+    def _follow(self) -> None:
         self.look_at(None)
         self._review()
-        self.document_changed.emit(document)
-        self.reading_changed.emit(self._reading)
-        self.report_changed.emit(self._report)
 
     def _review(self) -> None:
         self._cells = None
         rig = self._reading.rig
         self._report = None if rig is None else review(rig, self._reference, self._house)
-
-
-def _label(path: str) -> str:
-    field = BY_PATH.get(path)
-    if field is None:
-        return path
-    group = path.partition(".")[0]
-    return f"{group} {field.label.lower()}" if "." in path else field.label.lower()
