@@ -9,10 +9,12 @@ from numpy.typing import ArrayLike
 from rigbuilder.mechanics import cylinder
 from rigbuilder.mechanics.arrays import Array, array
 from rigbuilder.mechanics.errors import require
+from rigbuilder.mechanics.validity import row
 
 # Drag coefficient and Nusselt number over the logarithm of the Reynolds number, as one complex
 # table so that one interpolation serves both; spaced so that it is within 1e-5 of the formulas.
-_LOG_REYNOLDS = np.linspace(np.log(1e-3), np.log(1e5), 4097)
+_RANGE = row("cylinder.sucker_brauer_drag", "reynolds")
+_LOG_REYNOLDS = np.linspace(np.log(_RANGE.lowest), np.log(_RANGE.highest), 4801)
 _COEFFICIENTS = cylinder.drag_coefficient(reynolds=np.exp(_LOG_REYNOLDS)) + 1j * cylinder.nusselt(
     reynolds=np.exp(_LOG_REYNOLDS)
 )
@@ -45,7 +47,7 @@ class ViscousLoad:
 
     def forces(self, sine: Array, cosine: Array) -> tuple[Array, Array]:
         steep = np.abs(sine)
-        log_reynolds = np.log(np.maximum(self.reynolds * steep, 1e-3))
+        log_reynolds = np.log(np.maximum(self.reynolds * steep, _RANGE.lowest))
         coefficients = np.interp(log_reynolds, _LOG_REYNOLDS, _COEFFICIENTS)
         normal = self.pressure_n_m * coefficients.real * sine * steep
         return normal, self.friction_n_m * coefficients.imag * cosine

@@ -5,18 +5,19 @@ tension split into a horizontal and a vertical share, angle above the
 horizontal signed (a floating line may point downwards toward the rod).
 """
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import ArrayLike
+from numpy.typing import ArrayLike, NDArray
 
 from rigbuilder.mechanics.arrays import Array, array
 from rigbuilder.mechanics.errors import require
 from rigbuilder.mechanics.limits import critical_angle
 from rigbuilder.mechanics.loads import Load
 
-FEWEST_STEPS, MOST_STEPS = 24, 240
-"""Bounds on the steps from lure to rod; the fewest serve all usual rigs [1]."""
+FEWEST_STEPS, MOST_STEPS = 14, 240
+"""Bounds on the steps from lure to rod; the fewest serve short lines and slow water [1]."""
 
 LARGEST_STRIDE, LARGEST_DECAY = 0.4, 1.5
 """Largest step in the logarithm of arc length, and largest decay in one step, kept to 0.1 % in depth [1]."""
@@ -55,49 +56,45 @@ class Shape:
     scale_m: Array  # (cases,): length over which the line bends near the lure
     stride: Array  # (cases,): one step in the logarithm of 1 + arc / scale
 
-    @property
-    def last(self) -> float:
-        """Index of the node at the rod."""
-        return float(self.states.shape[0] - 1)
-
     def arc_m(self, place: Array) -> Array:
         """Arc length from the lure [m] at a place counted in nodes, any shape (…, cases)."""
         return self.scale_m * np.expm1(self.stride * place)
 
-    def at(self, place: Array) -> LinePoint:
-        """Points of the lines at places counted in nodes, any shape (…, cases); cubic between nodes."""
-        node = np.clip(place.astype(int), 0, self.states.shape[0] - 2)
-        u = (place - node)[..., None, :]
-        before, after = self._take(self.states, node), self._take(self.states, node + 1)
-        slope_before, slope_after = self._take(self.slopes, node), self._take(self.slopes, node + 1)
+    def between(self, node: NDArray[np.intp]) -> Callable[[Array], LinePoint]:
+        """Points of the lines from a node of each to the next, by a cubic in the place.
+
+        The function takes places counted in nodes, shape (…, cases).
+        """
+        cases = np.arange(node.size)
+        before, after = self.states[node, :, cases].T, self.states[node + 1, :, cases].T
+        slope_before, slope_after = self.slopes[node, :, cases].T, self.slopes[node + 1, :, cases].T
         bend = 2.0 * (before - after) + slope_before + slope_after
         lean = 3.0 * (after - before) - 2.0 * slope_before - slope_after
-        state = before + u * (slope_before + u * (lean + u * bend))
-        return self._point(self.arc_m(place), state)
+
+        def at(place: Array) -> LinePoint:
+            u = (place - node)[..., None, :]
+            return _point(self.arc_m(place), before + u * (slope_before + u * (lean + u * bend)))
+
+        return at
 
     def nodes(self) -> LinePoint:
         """Points of the lines at all nodes, shape (nodes, cases)."""
         place = np.arange(self.states.shape[0], dtype=float)[:, None]
-        return self._point(self.arc_m(place), self.states)
+        return _point(self.arc_m(place), self.states)
 
     def end(self) -> LinePoint:
         """Points of the lines at the rod, shape (cases,)."""
-        return self._point(self.scale_m * np.expm1(self.stride * self.last), self.states[-1])
+        return _point(self.scale_m * np.expm1(self.stride * (len(self.states) - 1)), self.states[-1])
 
-    @staticmethod
-    def _take(rows: Array, node: Array) -> Array:
-        cases = np.arange(rows.shape[2])
-        return np.moveaxis(rows[node, :, cases], -1, -2)
 
-    @staticmethod
-    def _point(arc_m: Array, state: Array) -> LinePoint:
-        return LinePoint(
-            arc_m=arc_m,
-            horizontal_n=state[..., _HORIZONTAL, :],
-            vertical_n=state[..., _VERTICAL, :],
-            layback_m=state[..., _LAYBACK, :],
-            height_m=state[..., _HEIGHT, :],
-        )
+def _point(arc_m: Array, state: Array) -> LinePoint:
+    return LinePoint(
+        arc_m=arc_m,
+        horizontal_n=state[..., _HORIZONTAL, :],
+        vertical_n=state[..., _VERTICAL, :],
+        layback_m=state[..., _LAYBACK, :],
+        height_m=state[..., _HEIGHT, :],
+    )
 
 
 def steady_shape(
@@ -207,7 +204,8 @@ def _march(
         third = _slope(load, weight, state + 0.5 * second, middle)
         fourth = _slope(load, weight, state + third, ahead)
         states[step], slopes[step] = state, first
-        state = state + (first + 2.0 * (second + third) + fourth) / 6.0
+        second += third
+        state = state + (first + 2.0 * second + fourth) / 6.0
         metres = ahead
     states[steps], slopes[steps] = state, _slope(load, weight, state, metres)
     return states, slopes
@@ -215,15 +213,17 @@ def _march(
 
 def _slope(load: Load, weight: Array, state: Array, metres: Array) -> Array:
     """Change of the state over ``metres`` of line: balance of forces on the line element."""
-    horizontal, vertical = state[_HORIZONTAL], state[_VERTICAL]
+    pull = state[:_LAYBACK]
     # The floor stands for a lure without weight and drag, whose line has no direction of its own.
-    tension = np.maximum(np.sqrt(horizontal * horizontal + vertical * vertical), 1e-12)
-    cosine, sine = horizontal / tension, vertical / tension
+    tension = np.sqrt(pull[0] * pull[0] + pull[1] * pull[1] + 1e-24)
+    direction = pull / tension
+    cosine, sine = direction
     normal, tangential = load.forces(sine, cosine)
     slope = np.empty_like(state)
-    slope[_HORIZONTAL] = tangential * cosine + normal * sine
-    slope[_VERTICAL] = weight + tangential * sine - normal * cosine
-    slope[_LAYBACK] = cosine
-    slope[_HEIGHT] = sine
+    balance = slope[:_LAYBACK]
+    np.multiply(tangential, direction, out=balance)
+    balance[_HORIZONTAL] += normal * sine
+    balance[_VERTICAL] += weight - normal * cosine
+    slope[_LAYBACK:] = direction
     slope *= metres
     return slope

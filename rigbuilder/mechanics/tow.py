@@ -73,15 +73,19 @@ def _air_layback(point: LinePoint, air: Array, tip_height: Array, dry_weight: Ar
     return np.where(dry_weight * air > 1e-6 * tension, hanging, air * point.horizontal_n / tension)
 
 
-def _place_where(shape: Shape, excess: Callable[[LinePoint], Array]) -> tuple[Array, NDArray[np.bool_]]:
-    """First place, counted in nodes, where ``excess`` rises through zero, and whether it does."""
-    reached = excess(shape.nodes()) >= 0.0
+def _first_where(
+    shape: Shape, nodes: LinePoint, excess: Callable[[LinePoint], Array]
+) -> tuple[LinePoint, NDArray[np.bool_]]:
+    """First point of each line where ``excess`` rises through zero, and whether it does."""
+    reached = excess(nodes) >= 0.0
     found = np.asarray(reached.any(axis=0))
-    upper = np.where(found, reached.argmax(axis=0), reached.shape[0] - 1).clip(1).astype(float)
+    upper = np.where(found, reached.argmax(axis=0), len(reached) - 1).clip(1)
+    at = shape.between(upper - 1)
+    high = upper.astype(float)
     place = crossing(
-        function=lambda places: excess(shape.at(places)), low=upper - 1.0, high=upper, points=9, passes=2
+        function=lambda places: excess(at(places)), low=high - 1.0, high=high, points=6, passes=3
     )
-    return place, found
+    return at(place), found
 
 
 def towed(
@@ -154,8 +158,8 @@ def towed(
         steps=steps,
     )
     length, tip, dry = (np.broadcast_to(part, shape.outline).ravel() for part in (length, tip, dry))
-    place, _ = _place_where(shape, lambda point: point.arc_m + _air_length(point, tip, dry) - length)
-    surface, nodes = shape.at(place), shape.nodes()
+    nodes = shape.nodes()
+    surface, _ = _first_where(shape, nodes, lambda point: point.arc_m + _air_length(point, tip, dry) - length)
     # Floating line that would stream above the surface lies on it instead.
     highest = np.where(nodes.arc_m <= surface.arc_m, nodes.height_m, 0.0).max(axis=0)
     layback = surface.layback_m + _air_layback(surface, _air_length(surface, tip, dry), tip, dry)
@@ -229,7 +233,6 @@ def line_needed(
         steps=steps,
     )
     depth, tip, dry = (np.broadcast_to(part, shape.outline).ravel() for part in (depth, tip, dry))
-    place, found = _place_where(shape, lambda point: point.height_m - depth)
-    surface = shape.at(place)
+    surface, found = _first_where(shape, shape.nodes(), lambda point: point.height_m - depth)
     length = surface.arc_m + _air_length(surface, tip, dry)
     return array(np.where(found, length, np.inf)).reshape(shape.outline)

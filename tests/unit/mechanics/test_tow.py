@@ -45,9 +45,9 @@ def test_with_the_tip_at_the_surface_the_whole_line_is_wet(row: dict[str, Any]) 
             length_m=row["length_m"],
         )
     )
-    assert found.depth_m == pytest.approx(row["viscous"]["depth_m"], rel=2e-5)
-    assert found.layback_m == pytest.approx(row["viscous"]["layback_m"], rel=2e-5)
-    assert found.tension_n == pytest.approx(row["viscous"]["tension_n"], rel=2e-5)
+    assert found.depth_m == pytest.approx(row["viscous"]["depth_m"], rel=1e-4)
+    assert found.layback_m == pytest.approx(row["viscous"]["layback_m"], rel=1e-4)
+    assert found.tension_n == pytest.approx(row["viscous"]["tension_n"], rel=1e-4)
     assert found.wet_length_m == pytest.approx(row["length_m"])
 
 
@@ -57,7 +57,9 @@ def test_line_needed_in_a_current(row: dict[str, Any]) -> None:
     del arguments["length_m"]
     arguments |= {"pull_down_n": row["pull_down_n"], "drag_n": row["drag_n"]}
     found = tow.line_needed(depth_m=row["depth_m"], **arguments)
-    assert found == pytest.approx(row["viscous_length_m"], rel=5e-5)
+    assert found == pytest.approx(row["viscous_length_m"], rel=1e-3)
+    found = tow.line_needed(depth_m=row["depth_m"], steps=200, **arguments)
+    assert found == pytest.approx(row["viscous_length_m"], rel=1e-5)
     arguments["load"] = loads.constant_load(
         diameter_m=row["diameter_m"],
         speed_m_s=row["speed_m_s"],
@@ -66,7 +68,7 @@ def test_line_needed_in_a_current(row: dict[str, Any]) -> None:
         tangential_coefficient=0.01,
     )
     found = tow.line_needed(depth_m=row["depth_m"], **arguments)
-    assert found == pytest.approx(row["constant_length_m"], rel=5e-5)
+    assert found == pytest.approx(row["constant_length_m"], rel=1e-3)
 
 
 def by_scipy(diameter: float, density: float, speed: float, length: float, tip: float) -> np.ndarray:
