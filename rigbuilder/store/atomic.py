@@ -48,7 +48,7 @@ def write(path: Path, data: bytes, *, new: bool = False, check: Callable[[], Non
     Returns remarks for the user, usually none.
 
     Raises:
-        StoreError: nothing was changed (or, only for NotFlushed, the new version is in place).
+        StoreError: nothing was changed; only after NotFlushed is the new version in place.
     """
     try:
         target = path if new else resolve(path)
@@ -103,7 +103,7 @@ def _swap(target: Path, data: bytes, new: bool, check: Callable[[], None] | None
         with contextlib.suppress(OSError):
             syscalls.unlink(temporary)
         raise
-    _flush_folder_of(target, notes)
+    _flush_folder_of(target, new, notes)
     return tuple(notes)
 
 
@@ -160,14 +160,17 @@ def _put_in_place(temporary: Path, target: Path, new: bool) -> None:
             syscalls.unlink(temporary)
 
 
-def _flush_folder_of(target: Path, notes: list[str]) -> None:
+def _flush_folder_of(target: Path, new: bool, notes: list[str]) -> None:
     try:
         flush_folder(target.parent, notes)
     except OSError as error:
         trouble = explain(error, target, "made safe against a power cut")
-        raise NotFlushed(
-            target, f"{trouble.happened} The new version is in place.", "Save once more."
-        ) from error
+        if not new:
+            happened = f"{trouble.happened} The new version is in place."
+            raise NotFlushed(target, happened, "Save once more.") from error
+        with contextlib.suppress(OSError):
+            syscalls.unlink(target)  # what did not exist before is not left half acknowledged
+        raise trouble from error
 
 
 def flush_folder(folder: Path, notes: list[str]) -> None:

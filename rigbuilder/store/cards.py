@@ -20,7 +20,6 @@ from rigbuilder.store.errors import (
     AlreadyThere,
     CardError,
     ChangedOnDisk,
-    FolderGone,
     Gone,
     NotFlushed,
     NotFound,
@@ -135,7 +134,7 @@ class CardStore:
         """
         try:
             _, now = read_file(path, limit=CARD_LIMITS.size)
-        except (NotFound, FolderGone):
+        except NotFound:
             return Change.GONE
         except CardError:
             return Change.CHANGED

@@ -42,12 +42,12 @@ class DiskFull(StoreError):
     """No space, or the quota is used up."""
 
 
-class FolderGone(StoreError):
-    """The folder that should hold the file no longer exists."""
-
-
 class NotFound(StoreError):
-    """The file itself does not exist."""
+    """The file does not exist."""
+
+
+class FolderGone(NotFound):
+    """The folder that should hold the file does not exist (any more)."""
 
 
 class ReadOnly(StoreError):

@@ -51,8 +51,9 @@ def read_house(path: Path) -> dict[str, Any]:
         raise CardError(path, found=found, expected=expected, advice=_MEND) from None
     except tomllib.TOMLDecodeError as error:
         what, _, where = str(error).rpartition(" (at ")
-        what = what[:1].lower() + what[1:] if what else "something else"
-        raise CardError(path, where=where.rstrip(")"), found=what, expected="TOML", advice=_MEND) from None
+        where = where.rstrip(")").replace("end of document", "the last line")
+        found, expected = f"something that is not TOML ({what})", "lines as key = value"
+        raise CardError(path, where=where, found=found, expected=expected, advice=_MEND) from None
     for where, value in numbers:
         if not math.isfinite(value):
             raise CardError(path, where=where, found=str(value), expected="a finite number", advice=_MEND)

@@ -53,7 +53,7 @@ def parse_query(text: str) -> tuple[Term, ...]:
     terms = []
     for match in _TERM.finditer(fold(text)):
         said = (match["phrase"] if match["phrase"] is not None else match["word"]).strip()
-        if said:
+        if said.strip("-"):
             terms.append(Term(Field(match["field"] or ""), said, not match["no"]))
     return tuple(terms)
 
