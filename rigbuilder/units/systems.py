@@ -1,5 +1,6 @@
 """SI values as people read them, in either of the two families of units."""
 
+import math
 from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
@@ -22,7 +23,7 @@ class _Style:
 
     symbol: str
     figures: int = 2
-    decimals: int = 1
+    decimals: int = 2
     fraction: int = 0
     feet_inches: bool = False
 
@@ -30,18 +31,18 @@ class _Style:
 _IMPERIAL: dict[tuple[Dimension, str], _Style] = {
     (Dimension.FORCE, ""): _Style("lb"),
     (Dimension.FORCE, "drag"): _Style("lb"),
-    (Dimension.FORCE, "test"): _Style("lb", figures=3),
+    (Dimension.FORCE, "test"): _Style("lb", figures=3, decimals=1),
     (Dimension.MASS, ""): _Style("oz", figures=3, decimals=2),
     (Dimension.MASS, "lure"): _Style("oz", figures=3, decimals=2, fraction=16),
-    (Dimension.MASS, "fish"): _Style("lb", decimals=1),
-    (Dimension.LENGTH, ""): _Style("ft", figures=3),
+    (Dimension.MASS, "fish"): _Style("lb"),
+    (Dimension.LENGTH, ""): _Style("ft", figures=3, decimals=1),
     (Dimension.LENGTH, "cast"): _Style("ft"),
     (Dimension.LENGTH, "depth"): _Style("ft"),
-    (Dimension.LENGTH, "diameter"): _Style("in", figures=3, decimals=4),
+    (Dimension.LENGTH, "diameter"): _Style("in", decimals=4),
     (Dimension.LENGTH, "line"): _Style("yd", figures=3, decimals=0),
     (Dimension.LENGTH, "leader"): _Style("in", figures=3, decimals=0),
-    (Dimension.LENGTH, "retrieve"): _Style("in", figures=3),
-    (Dimension.LENGTH, "lure"): _Style("in", figures=3),
+    (Dimension.LENGTH, "retrieve"): _Style("in", figures=3, decimals=1),
+    (Dimension.LENGTH, "lure"): _Style("in", figures=3, decimals=1, fraction=4),
     (Dimension.LENGTH, "rod"): _Style("ft", feet_inches=True),
     (Dimension.TEMPERATURE, ""): _Style("F", figures=4, decimals=0),
     (Dimension.SPEED, ""): _Style("mph", figures=2),
@@ -50,9 +51,9 @@ _METRIC: dict[tuple[Dimension, str], _Style] = {
     (Dimension.FORCE, ""): _Style("kg"),
     (Dimension.FORCE, "test"): _Style("kg"),
     (Dimension.FORCE, "drag"): _Style("kg"),
-    (Dimension.MASS, ""): _Style("g", figures=3),
-    (Dimension.MASS, "lure"): _Style("g", figures=3),
-    (Dimension.MASS, "fish"): _Style("kg", decimals=2),
+    (Dimension.MASS, ""): _Style("g", figures=3, decimals=1),
+    (Dimension.MASS, "lure"): _Style("g", figures=3, decimals=1),
+    (Dimension.MASS, "fish"): _Style("kg"),
     (Dimension.LENGTH, ""): _Style("m", figures=3, decimals=2),
     (Dimension.LENGTH, "cast"): _Style("m"),
     (Dimension.LENGTH, "depth"): _Style("m"),
@@ -100,14 +101,11 @@ def _style(dimension: Dimension, system: UnitSystem, kind: str) -> _Style | None
 
 
 def _plain(number: float, *, figures: int, decimals: int) -> str:
-    """``number`` with at most so many figures and decimals, but never whole digits rounded away."""
-    if number == 0:
+    """``number`` with so many figures, at most so many of them decimals; whole digits stay."""
+    if abs(number) < 0.5 * 10.0**-decimals:
         return "0"
-    leading = len(f"{abs(number):.0f}") if abs(number) >= 1 else 0
-    places = max(0, min(decimals, figures - leading))
+    places = max(0, min(decimals, figures - 1 - math.floor(math.log10(abs(number)))))
     text = f"{number:.{places}f}"
-    if float(text) == 0:
-        text = f"{number:.1g}" if abs(number) >= 1e-4 else "0"
     return text.rstrip("0").rstrip(".") if "." in text else text
 
 

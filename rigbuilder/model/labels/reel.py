@@ -35,7 +35,10 @@ _BARE_RATIO = re.compile(
     LONE
     + r"(?P<ratio>\d{1,2}[.,]\d)(?![\d/:.,-]|\s*[a-z\"'#(]*(?:oz|g|lbs?|kg|mm|cm|in|m|yds?)(?![a-z])|\"|')"
 )
-_RETRIEVING = rf"(?:line\s*)?(?:retrieve|retrieval|recovery|ipt|take[\s-]?up|pick[\s-]?up)(?:\s*(?:rate|length))?(?:{_PER})?"
+_RETRIEVING = (
+    r"(?:line\s*)?(?:retrieve|retrieval|recovery|ipt|take[\s-]?up|pick[\s-]?up)"
+    rf"(?:\s*(?:rate|length))?(?:{_PER})?"
+)
 _RETRIEVE = re.compile(
     rf"(?:{BEFORE_WORD}{_RETRIEVING}\s*[:=]?\s*)?"
     rf"{LONE}(?:(?P<first>{DECIMAL}\s*{_SPAN})\s*[(/=,]\s*)?"
