@@ -63,7 +63,12 @@ class Bin:
             raise StoreError(
                 card, f"“{shown(card.name)}” changed while it was being deleted.", "Look at it again."
             )
-        atomic.remove(card)
+        try:
+            atomic.remove(card)
+        except StoreError:
+            if os.path.lexists(card):
+                atomic.remove(where)
+            raise
         return self._read(where)
 
     def entries(self) -> list[Binned]:

@@ -125,7 +125,7 @@ class RandomUse(RuleBasedStateMachine):
     def everything_acknowledged_is_there(self) -> None:
         assert {entry.path: entry.document for entry in self.store.entries()} == self.held
         assert {entry.path: entry.document for entry in self.store.bin.entries()} == self.binned
-        assert not [path for path in self.root.rglob(".rigbuilder-*")]
+        assert not list(self.root.rglob(".rigbuilder-*"))
 
 
 TestRandomUse = RandomUse.TestCase
