@@ -16,9 +16,9 @@ from rigbuilder.reference.house import House
 from rigbuilder.reference.load import Reference, load
 from rigbuilder.review.asjson import review_data, rule_data
 from rigbuilder.review.engine import Report, review
+from rigbuilder.review.explain import rule_text
 from rigbuilder.review.printed import label_text, review_text, technique_text
 from rigbuilder.review.rules.book import RULES
-from rigbuilder.review.explain import rule_text
 from rigbuilder.review.speak import Speaker
 from rigbuilder.store.cardfile import parse_card
 from rigbuilder.store.codec import CARD_LIMITS

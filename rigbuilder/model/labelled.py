@@ -42,7 +42,7 @@ def _capacity(printed: PrintedCapacity) -> Capacity:
 
 def capacities(understanding: Understanding) -> tuple[Capacity, ...]:
     """Return the capacities that a reel label states."""
-    found = understanding.understood.get("capacity", ())
+    found = understanding.values.get("capacity", ())
     return tuple(_capacity(entry) for entry in found) if isinstance(found, tuple) else ()
 
 
@@ -50,9 +50,9 @@ def label_values(understanding: Understanding) -> dict[str, Any]:
     """Return card path → SI value for everything that a rod or reel label states clearly."""
     kind = understanding.kind
     values = {
-        f"{kind}.{key}": _value(f"{kind}.{key}", understanding.understood[key])
+        f"{kind}.{key}": _value(f"{kind}.{key}", understanding.values[key])
         for key in _PATHS[kind]
-        if key in understanding.understood
+        if key in understanding.values
     }
     if kind == "reel" and capacities(understanding):
         values["reel.capacity"] = capacities(understanding)

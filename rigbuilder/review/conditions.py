@@ -1,55 +1,37 @@
 """How water, cover, fish and cast move the answer along the trade's ladders.
 
-Every state of an adjuster that holds on the day adds its steps. The sum moves
-the aim inside the technique's range; steps towards heavier widen the range
-upwards, steps towards lighter downwards; cover that a fish can reach, and a
-heavy lure, lift the lower end too, except where the technique's own range is
-already made for cover. All of it is common practice.
+A technique's range is made for the conditions of its usual rig. A condition that
+differs from those adds the difference of its steps. The sum moves the aim inside
+the range; steps towards heavier widen the range upwards, steps towards lighter
+downwards; harder cover and a heavy lure lift the lower end too. All of it is
+common practice.
 """
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cache, cached_property
+from types import MappingProxyType
 
+from rigbuilder.model.reading import read_rig
 from rigbuilder.model.rig import Rig
-from rigbuilder.reference.adjusters import AdjusterState
-from rigbuilder.reference.load import Reference
+from rigbuilder.model.usual import usual_document
+from rigbuilder.reference.adjusters import Adjuster, AdjusterState
+from rigbuilder.reference.load import Reference, load
 from rigbuilder.reference.ranges import Span
 from rigbuilder.reference.techniques import Technique
-from rigbuilder.reference.words import (
-    Cover,
-    FishTeeth,
-    LineType,
-    Presentation,
-    Pressure,
-    Wind,
-)
+from rigbuilder.reference.words import LineType
 
-# Bounds of the trade's words for clarity and depth, metres (8, 3 and 1 ft; 5, 15 and 30 ft), common practice.
-_CLARITY_M = ((2.44, "gin-clear"), (0.91, "clear"), (0.3, "stained"), (0.0, "muddy"))
-_DEPTH_M = ((9.14, "over-30-ft"), (4.57, "15-30-ft"), (1.52, "5-15-ft"), (0.0, "under-5-ft"))
-_COVER = {
-    Cover.OPEN: "open",
-    Cover.SPARSE_GRASS: "scattered-grass",
-    Cover.THICK_GRASS: "thick-grass",
-    Cover.MATTED_GRASS: "thick-grass",
-    Cover.LILY_PADS: "thick-grass",
-    Cover.WOOD: "wood",
-    Cover.DOCKS: "wood",
-    Cover.ROCK: "rock",
-}
-_COLD_C = 9.0  # common practice: 45-50 °F, where fluorocarbon stiffens
-_SHORT_M, _FAR_M, _VERY_FAR_M = 13.7, 27.4, 41.1  # 15, 30 and 45 yd
-_HARD = ("cover", "lure-weight", "teeth")
+_HARD = frozenset({"cover", "lure-weight"})  # what lifts the lightest line that will do
 
 
 @dataclass(frozen=True, slots=True)
 class Move:
-    """One condition that moves the answer: where it comes from, and by how many steps of each ladder."""
+    """One condition of the day, and by how many steps it moves the test beyond the usual rig's conditions."""
 
     adjuster: str
     state: AdjusterState
+    steps: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,7 +63,7 @@ class Aim:
 
     technique: Technique
     reference: Reference
-    moves: tuple[Move, ...]
+    known: Mapping[str, float | str]
 
     @cached_property
     def _bounds(self) -> dict[LineType, Bounds]:
@@ -91,34 +73,50 @@ class Aim:
             if line.test_lb is not None
         }
 
+    @cached_property
+    def _moves(self) -> dict[LineType, tuple[Move, ...]]:
+        return {kind: self._moves_for(kind) for kind in LineType}
+
     def for_type(self, kind: LineType) -> Bounds | None:
         """Return the tests that suit a line type, ``None`` where practice names none."""
         return self._bounds.get(kind)
 
-    def steps(self, what: str) -> float:
-        """Return the sum of the middles of the steps for ``test``, ``leader_test`` or ``leader_length``."""
-        return sum(_middle(getattr(move.state, what)) for move in self.moves)
+    def moves(self, kind: LineType) -> tuple[Move, ...]:
+        """Return the conditions that hold, with this line type on the reel."""
+        return self._moves[kind]
 
-    def movers(self, *, up: bool) -> tuple[Move, ...]:
-        """Return the conditions that move the test up, or down."""
+    def movers(self, kind: LineType, *, up: bool) -> tuple[Move, ...]:
+        """Return the conditions that move the test of a line type up, or down."""
+        return tuple(move for move in self.moves(kind) if (move.steps > 0 if up else move.steps < 0))
+
+    def _moves_for(self, kind: LineType) -> tuple[Move, ...]:
+        usual = {**usual_conditions(self.technique.id), "main.type": str(kind)}
+        today = {**self.known, "main.type": str(kind)}
+        found = ((a.id, self._state(a, today), self._state(a, usual)) for a in self.reference.adjusters)
         return tuple(
-            m for m in self.moves if (_middle(m.state.test) > 0) is up and _middle(m.state.test) != 0
+            Move(name, state, _middle(state.test) - (_middle(base.test) if base else 0.0))
+            for name, state, base in found
+            if state is not None
         )
+
+    def _state(self, adjuster: Adjuster, known: Mapping[str, float | str]) -> AdjusterState | None:
+        state = adjuster.state_for(known)
+        loads = set(self.technique.retrieve_load)
+        return None if state is None or (state.for_loads and not loads & set(state.for_loads)) else state
 
     def _bounds_for(self, kind: LineType, base: Span) -> Bounds:
         ladder = tuple(map(float, self.reference.ladders.for_line(kind)))
-        up = sum(_middle(move.state.test) for move in self.movers(up=True))
-        down = sum(_middle(move.state.test) for move in self.movers(up=False))
-        made_for_cover = Presentation.HEAVY_COVER in self.technique.presentations
-        lift = 0.0 if made_for_cover else sum(
-            _middle(m.state.test) for m in self.movers(up=True) if m.adjuster in _HARD
-        )  # fmt: skip
-        low = _moved(ladder, base.low, min(1, math.floor(lift)) if lift > 0 else math.ceil(down))
-        high = _moved(ladder, base.high, math.ceil(up))
+        ups, downs = self.movers(kind, up=True), self.movers(kind, up=False)
+        up = sum(move.steps for move in ups)
+        down = sum(move.steps for move in downs)
+        lift = sum(move.steps for move in ups if move.adjuster in _HARD)
+        low = _moved(ladder, base.low, 1 if lift >= 1.0 else min(0, round(up + down)))
+        high = _moved(ladder, base.high, max(0, math.ceil(up)))
         own = self.technique.base
         start = own.main_lb if own.main is kind else base.middle
         aim = _moved(ladder, start, round(up + down))
-        return Bounds(min(low, base.high), min(max(aim, low), high), high, base, ladder)
+        low = min(low, base.high)
+        return Bounds(low, min(max(aim, low), high), high, base, ladder)
 
 
 def _middle(steps: Span | None) -> float:
@@ -140,58 +138,43 @@ def _moved(ladder: Sequence[float], test_lb: float, steps: int) -> float:
 
 def aim_for(rig: Rig, technique: Technique, reference: Reference) -> Aim:
     """Return what the rig's conditions do to the tests that suit its technique."""
-    states = {(a.id, s.id): s for a in reference.adjusters for s in a.states}
-    moves = [Move(key[0], states[key]) for key in _holding(rig, technique) if key in states]
-    return Aim(technique, reference, tuple(moves))
+    return Aim(technique, reference, known_conditions(rig, technique))
 
 
-def _holding(rig: Rig, technique: Technique) -> Iterator[tuple[str, str]]:
-    """Yield the (adjuster, state) pairs that hold for the rig's conditions."""
-    water = rig.water
-    if water.clarity_m is not None:
-        yield "clarity", next(word for bound, word in _CLARITY_M if water.clarity_m > bound)
-    if water.cover is not None:
-        yield "cover", _COVER[water.cover]
-    if water.pressure is Pressure.HIGH:
-        yield "pressure", "heavily-fished"
-    if water.depth_m is not None:
-        yield "depth", next(word for bound, word in _DEPTH_M if water.depth_m > bound)
-    if water.wind is Wind.STRONG:
-        yield "wind", "strong"
-    yield from _weather_and_fish(rig, technique)
+@cache
+def usual_conditions(technique: str) -> Mapping[str, float | str]:
+    """Return the conditions of a technique's usual rig, for which its range is made."""
+    reference = load()
+    rig = read_rig(usual_document(technique), reference, file=f"the usual rig {technique}").rig
+    assert rig is not None  # noqa: S101 - read_rig raises otherwise
+    return MappingProxyType(known_conditions(rig, reference.techniques[technique]))
 
 
-def _weather_and_fish(rig: Rig, technique: Technique) -> Iterator[tuple[str, str]]:
+def known_conditions(rig: Rig, technique: Technique) -> dict[str, float | str]:
+    """Return what is known of the day by the names that the adjuster table uses; SI and card words."""
     water, fish = rig.water, rig.fish
-    if water.temperature_c is not None and water.temperature_c < _COLD_C:
-        yield "temperature", "cold-water"
-    if water.air_c is not None and water.air_c < 0:
-        yield "temperature", "freezing-air"
-    if fish.mass_kg is not None and fish.mass_kg >= 2 * technique.fish_kg.middle:
-        yield "fish-size", "big"
-    elif fish.mass_kg is not None and fish.mass_kg < technique.fish_kg.low:
-        yield "fish-size", "small"
-    if fish.teeth is FishTeeth.PRESENT:
-        yield "teeth", "now-and-then"
-    if rig.cast_m is not None:
-        yield from _distance(rig.cast_m)
-    yield "stand", "shore" if rig.from_shore else "boat"
-    yield from _lure_weight(rig, technique)
+    found: dict[str, float | str | None] = {
+        "water.clarity": water.clarity_m,
+        "water.depth": water.depth_m,
+        "water.temperature": water.temperature_c,
+        "water.air": water.air_c,
+        "water.cover": water.cover,
+        "water.pressure": water.pressure,
+        "water.wind": water.wind,
+        "cast": rig.cast_m,
+        "from": None if rig.from_shore is None else ("shore" if rig.from_shore else "boat"),
+        "fish.teeth": fish.teeth,
+        "fish.weight_ratio": None if fish.mass_kg is None else fish.mass_kg / technique.fish_kg.middle,
+        "reel.kind": rig.reel.kind,
+        "presentation": rig.presentation,
+        "technique.toothed": "yes" if technique.toothed else "no",
+        "technique.rest": technique.rest,
+        "lure.weight_share": _weight_share(rig, technique),
+    }
+    return {key: value for key, value in found.items() if value is not None}
 
 
-def _distance(cast_m: float) -> Iterator[tuple[str, str]]:
-    if cast_m < _SHORT_M:
-        yield "distance", "under-15-yd"
-    elif cast_m > _VERY_FAR_M:
-        yield "distance", "over-45-yd"
-    elif cast_m > _FAR_M:
-        yield "distance", "30-45-yd"
-
-
-def _lure_weight(rig: Rig, technique: Technique) -> Iterator[tuple[str, str]]:
+def _weight_share(rig: Rig, technique: Technique) -> float | None:
+    """Return where the lure lies in the technique's usual weights: 0 at the lightest, 1 at the heaviest."""
     span = technique.lure_kg
-    share = (rig.lure.total_kg - span.low) / (span.high - span.low) if span.high > span.low else 0.5
-    if share > 0.6:
-        yield "lure-weight", "heavy"
-    elif share < 0.15:
-        yield "lure-weight", "light"
+    return (rig.lure.total_kg - span.low) / (span.high - span.low) if span.high > span.low else None

@@ -131,7 +131,7 @@ def _braid_in_wood(case: Case) -> Hit | None:
     if cover not in _HARD or not case.is_braided():
         return None
     leader = case.leader
-    if leader is not None and leader.length_m is not None and leader.length_m >= 1.2:  # noqa: PLR2004
+    if leader is not None and leader.length_m is not None and leader.length_m >= 1.2:
         return None
     return Hit(Severity.NOTE, headline=lambda say: f"{_line_words(case, say)} around {cover}")
 
@@ -150,8 +150,10 @@ def _bare_braid_clear(case: Case) -> Hit | None:
     slow = case.technique.retrieve_load != (RetrieveLoad.STEADY,)
     return Hit(
         Severity.RISK if clear and slow else Severity.NOTE,
-        headline=lambda say: "braid straight to the lure, "
-        + (f"water clear to {say.depth(clarity or 0.0)}" if clear else "fish that see much tackle"),
+        headline=lambda say: (
+            "braid straight to the lure, "
+            + (f"water clear to {say.depth(clarity or 0.0)}" if clear else "fish that see much tackle")
+        ),
     )
 
 
@@ -183,13 +185,15 @@ def _stretches_too_much(case: Case) -> Hit | None:
     share, cast = case.facts.hook_share, case.rig.cast_m
     if share is None or cast is None or cast < _SHORT_M or case.hook not in _BIG_HOOKS:
         return None
-    if share.typical >= 0.6:  # noqa: PLR2004 - share of what the usual rig gives; house limit
+    if share.typical >= 0.6:
         return None
     return Hit(
-        Severity.RISK if share.high < 0.8 else Severity.NOTE,  # noqa: PLR2004
+        Severity.RISK if share.high < 0.8 else Severity.NOTE,
         headline=lambda say: f"{_line_words(case, say)} gives too much at {say.cast(cast)}",
-        detail=lambda say: f"The hook gets about {share.typical * 100:.0f} % "
-        f"({share.low * 100:.0f}–{share.high * 100:.0f}) of what the usual rig gives.",
+        detail=lambda say: (
+            f"The hook gets about {share.typical * 100:.0f} % "
+            f"({share.low * 100:.0f}–{share.high * 100:.0f}) of what the usual rig gives."
+        ),
         numbers=lambda: (Number.of("pull at the hook, share of the usual rig", share),),
     )
 

@@ -7,7 +7,7 @@ from rigbuilder.review.conditions import Bounds, Move
 from rigbuilder.review.core import Example, Hit, Number, Rule, Severity
 from rigbuilder.review.mends import advice, other_line, other_test, usual_drag
 from rigbuilder.review.speak import Speaker
-from rigbuilder.sources import COMMON_PRACTICE, Kind, Source
+from rigbuilder.sources import COMMON_PRACTICE
 from rigbuilder.units.dimensions import Dimension
 
 _FAR = 2  # steps of the trade's ladder: one is a shade, two are another line
@@ -48,8 +48,10 @@ def _below(case: Case) -> Hit | None:
         return None
     return Hit(
         _severity(steps, test_lb < _HALF * bounds.base.low),
-        headline=lambda say: f"{case.main.type} {say.test(case.main_n)} is below the "
-        f"{_span_words(bounds, say)} for a {case.technique.name}",
+        headline=lambda say: (
+            f"{case.main.type} {say.test(case.main_n)} is below the "
+            f"{_span_words(bounds, say)} for a {case.technique.name}"
+        ),
         detail=lambda say: _moved_by(case.aim.movers(case.main.type, up=True), "up"),
         numbers=lambda: _numbers(case, bounds),
     )
@@ -65,8 +67,10 @@ def _above(case: Case) -> Hit | None:
         return None
     return Hit(
         min(_severity(steps, test_lb > _TWICE * bounds.base.high), Severity.RISK),
-        headline=lambda say: f"{case.main.type} {say.test(case.main_n)} is above the "
-        f"{_span_words(bounds, say)} for a {case.technique.name}",
+        headline=lambda say: (
+            f"{case.main.type} {say.test(case.main_n)} is above the "
+            f"{_span_words(bounds, say)} for a {case.technique.name}"
+        ),
         detail=lambda say: _moved_by(case.aim.movers(case.main.type, up=False), "down"),
         numbers=lambda: _numbers(case, bounds),
     )
@@ -91,9 +95,12 @@ def _off_aim(case: Case) -> Hit | None:
     way = "lighter" if away < 0 else "heavier"
     return Hit(
         Severity.NOTE,
-        headline=lambda say: f"{say.test(case.main_n)} is {way} than the "
-        f"{say.test(bounds.aim_lb * LBF_N)} to aim at today",
-        detail=lambda say: _moved_by(case.aim.movers(case.main.type, up=away < 0), "up" if away < 0 else "down"),
+        headline=lambda say: (
+            f"{say.test(case.main_n)} is {way} than the {say.test(bounds.aim_lb * LBF_N)} to aim at today"
+        ),
+        detail=lambda say: _moved_by(
+            case.aim.movers(case.main.type, up=away < 0), "up" if away < 0 else "down"
+        ),
         numbers=lambda: _numbers(case, bounds),
     )
 

@@ -1,0 +1,245 @@
+"""Rules about the drag: what the chain, the hooks and the rod bear."""
+
+from rigbuilder.model.fields import Part
+from rigbuilder.reference.words import HookClass
+from rigbuilder.review.case import Case
+from rigbuilder.review.core import Example, Hit, Number, Rule, Severity
+from rigbuilder.review.facts import Link
+from rigbuilder.review.mends import advice, usual_drag
+from rigbuilder.review.speak import Speaker
+from rigbuilder.sources import COMMON_PRACTICE, Kind, Source
+from rigbuilder.units.dimensions import Dimension
+
+_CHAIN = Source(Kind.COMPUTED, "weakest of label × true strength × wetness × knot over all links, as chances")
+_THIRD = 1 / 3  # common practice: a third of the weakest label at most, unless the technique locks up
+_ROD_SHARE = 0.5  # common practice: half of a nylon label's top is the most a rod should feel
+_TIGHT, _LOOSE = 1.5, 0.6  # common practice: from these shares of the usual drag the setting was guessed
+
+
+def _line_links(case: Case) -> tuple[Link, ...]:
+    """Return the links that are line, knot or hardware; hooks are judged by a rule of their own."""
+    return tuple(link for link in case.facts.links if link.part is not Part.LURE)
+
+
+def _weakest(case: Case) -> Link:
+    return min(_line_links(case), key=lambda link: link.strength_n.low)
+
+
+def _numbers(case: Case, link: Link) -> tuple[Number, ...]:
+    return (
+        Number.of("drag", case.rig.drag_n or 0.0, Dimension.FORCE, "drag"),
+        Number.of(f"{link.name} bears", link.strength_n, Dimension.FORCE, "drag"),
+    )
+
+
+def _above_chain(case: Case) -> Hit | None:
+    drag = case.rig.drag_n
+    if drag is None:
+        return None
+    link = _weakest(case)
+    if drag < link.strength_n.low:
+        return None
+    return Hit(
+        Severity.FAULT,
+        headline=lambda say: (
+            f"drag of {say.force(drag)}, and the {link.name} bears {say.forces(link.strength_n)}"
+        ),
+        numbers=lambda: _numbers(case, link),
+    )
+
+
+def _opens_hooks(case: Case) -> Hit | None:
+    drag = case.rig.drag_n
+    hook = next((link for link in case.facts.links if link.part is Part.LURE), None)
+    if drag is None or hook is None or drag < hook.strength_n.typical:
+        return None
+    return Hit(
+        Severity.RISK,
+        headline=lambda say: (
+            f"drag of {say.force(drag)} opens {case.hook} hooks at {say.forces(hook.strength_n)}"
+        ),
+        numbers=lambda: _numbers(case, hook),
+        part=Part.DRAG,
+    )
+
+
+def _above_practice(case: Case) -> Hit | None:
+    drag, practice = case.rig.drag_n, case.technique.drag
+    if drag is None:
+        return None
+    share = drag / case.weakest_label_n if case.weakest_label_n else 0.0
+    if practice.percent is None:
+        limit, tight = practice.drag_n.high, drag > practice.drag_n.high * 1.05
+        note = False
+    else:
+        limit = practice.percent.high / 100 * case.weakest_label_n
+        tight = drag > max(limit * 1.25, practice.drag_n.high * 1.05) and share > _THIRD
+        note = not tight and share > _THIRD * 1.05
+    if not tight and not note:
+        return None
+    return Hit(
+        Severity.RISK if tight else Severity.NOTE,
+        headline=lambda say: (
+            f"drag of {say.force(drag)} is {share * 100:.0f} % of the weakest "
+            f"{say.test(case.weakest_label_n)} label"
+        ),
+        detail=lambda say: f"Practice sets about {say.force(min(limit, practice.drag_n.high))} at most here.",
+        numbers=lambda: _numbers(case, _weakest(case)),
+    )
+
+
+def _loose(case: Case) -> Hit | None:
+    drag, practice = case.rig.drag_n, case.technique.drag
+    if drag is None:
+        return None
+    least = practice.drag_n.low
+    if practice.percent is not None:
+        least = min(least, practice.percent.low / 100 * case.weakest_label_n)
+    if drag >= _LOOSE * least:
+        return None
+    heavy = case.hook in (HookClass.HEAVY_SINGLE, HookClass.WEEDLESS_DOUBLE)
+    return Hit(
+        Severity.RISK if heavy or drag < least / 3 else Severity.NOTE,
+        headline=lambda say: f"drag of {say.force(drag)} where practice sets {say.force(least)} and more",
+        numbers=lambda: (
+            Number.of("drag", drag, Dimension.FORCE, "drag"),
+            Number(
+                "usual drag", least, practice.drag_n.middle, practice.drag_n.high, Dimension.FORCE, "drag"
+            ),
+        ),
+    )
+
+
+def _above_rod(case: Case) -> Hit | None:
+    drag, rod = case.rig.drag_n, case.rig.rod
+    if drag is None or rod.line_n is None or rod.line_for_braid:
+        return None
+    limit = _ROD_SHARE * rod.line_n.high
+    if drag <= limit * 1.01 or (case.technique.drag.percent is None and drag <= rod.line_n.high * 0.6):
+        return None
+    return Hit(
+        Severity.RISK,
+        headline=lambda say: (
+            f"drag of {say.force(drag)} on a rod marked up to {say.test(rod.line_n.high)}"
+            if rod.line_n
+            else ""
+        ),
+        numbers=lambda: (
+            Number.of("drag", drag, Dimension.FORCE, "drag"),
+            Number.of("half the rod's top label", limit, Dimension.FORCE, "drag"),
+        ),
+    )
+
+
+def _above_reel(case: Case) -> Hit | None:
+    drag, most = case.rig.drag_n, case.rig.reel.drag_n
+    if drag is None or most is None or drag <= most * 1.001:
+        return None
+    return Hit(
+        Severity.RISK,
+        headline=lambda say: f"drag of {say.force(drag)} on a reel marked {say.force(most)} at most",
+        numbers=lambda: (
+            Number.of("drag", drag, Dimension.FORCE, "drag"),
+            Number.of("reel's most", most, Dimension.FORCE, "drag"),
+        ),
+    )
+
+
+def _in_order(case: Case, say: Speaker) -> str:
+    drag = case.rig.drag_n
+    if drag is None or not case.weakest_label_n:
+        return ""
+    return f"drag of {say.force(drag)} is {drag / case.weakest_label_n * 100:.0f} % of the weakest label"
+
+
+RULES = (
+    Rule(
+        name="drag-above-weakest-link",
+        part=Part.DRAG,
+        severity=Severity.FAULT,
+        what="The drag is set higher than the weakest link of the rig surely bears.",
+        why="A drag protects the line only by slipping first. Set above what a knot, leader or hook holds, it "
+        "never slips before something gives.",
+        sources=(_CHAIN,),
+        check=_above_chain,
+        wrong=(Example("drop shot", {"drag": "8 lb"}),),
+        right=(Example("drop shot", {"drag": "2 lb"}),),
+        mends=(usual_drag,),
+        replaces=("drag-above-practice", "drag-strains-rod", "drag-opens-hooks"),
+        mistakes=("M05", "M06"),
+        settled=_in_order,
+    ),
+    Rule(
+        name="drag-opens-hooks",
+        part=Part.DRAG,
+        severity=Severity.RISK,
+        what="The drag is set so high that it opens the hooks the technique is fished with.",
+        why="Thin wire bends before line breaks. A drag above what straightens the hook lets a good fish pull "
+        "itself free.",
+        sources=(Source(Kind.MEMORY, "what hooks bear is a trade impression: try your own on a scale"),),
+        check=_opens_hooks,
+        wrong=(Example("suspending jerkbait", {"main.test": "14 lb", "rod.label": None, "rod.line": "8-15 lb",
+                                               "drag": "10 lb"}),),
+        right=(Example("suspending jerkbait"),),
+        mends=(usual_drag,),
+        replaces=("drag-above-practice",),
+    ),
+    Rule(
+        name="drag-above-practice",
+        part=Part.DRAG,
+        severity=Severity.RISK,
+        what="The drag takes a larger share of the weakest label than practice sets for the technique.",
+        why="A label is a straight pull on fresh dry line. Knots, water, wear, the bend over the rings and the "
+        "jerk of a strike all take their part of it before the fish does.",
+        sources=(COMMON_PRACTICE,),
+        check=_above_practice,
+        wrong=(Example("popper", {"drag": "6 lb"}),),
+        right=(Example("popper", {"drag": "2.5 lb"}),),
+        mends=(usual_drag,),
+        mistakes=("M05", "M06"),
+    ),
+    Rule(
+        name="drag-too-loose",
+        part=Part.DRAG,
+        severity=Severity.RISK,
+        what="The drag is set far below what practice uses for the technique.",
+        why="When the spool slips on the strike the hook is not driven home, and a fish in cover simply swims "
+        "deeper into it.",
+        sources=(COMMON_PRACTICE,),
+        check=_loose,
+        wrong=(Example("flipping jig", {"drag": "1 lb"}),),
+        right=(Example("flipping jig"),),
+        mends=(usual_drag,),
+        mistakes=("M05",),
+    ),
+    Rule(
+        name="drag-strains-rod",
+        part=Part.DRAG,
+        severity=Severity.RISK,
+        what="The drag exceeds half of the strongest line that the rod is marked for.",
+        why="The rod feels the drag, not the label on the spool. Half of its top label, held at an angle, is "
+        "near what a blank takes on a snag or at the boat's side.",
+        sources=(COMMON_PRACTICE,),
+        check=_above_rod,
+        wrong=(Example("swim jig", {"rod.label": None, "rod.line": "8-14 lb", "rod.power": "medium heavy",
+                                    "rod.action": "fast", "drag": "9 lb"}),),
+        right=(Example("swim jig", {"rod.label": None, "rod.line": "12-20 lb", "rod.power": "heavy",
+                                    "rod.action": "fast", "drag": "5 lb"}),),
+        mends=(usual_drag, advice("Back the drag off, or put a leader inside the rod's label in front")),
+        replaces=("braid-far-above-nylon-label",),
+        mistakes=("M25",),
+    ),
+    Rule(
+        name="drag-above-reel",
+        part=Part.REEL,
+        severity=Severity.RISK,
+        what="The drag wanted is more than the reel is marked for.",
+        why="A reel's printed drag is a bench figure with the washers screwed hard together. Beyond it the drag "
+        "does not hold steady, and the gears and the foot take the load.",
+        sources=(COMMON_PRACTICE,),
+        check=_above_reel,
+        wrong=(Example("drop shot", {"reel.drag": "1 lb"}),),
+        right=(Example("drop shot", {"reel.drag": "15 lb"}),),
+        mends=(usual_drag, advice("Take a reel with a stronger drag")),
+    ),
+)  # fmt: skip
