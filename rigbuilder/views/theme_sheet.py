@@ -4,6 +4,7 @@ from string import Template
 
 from PySide6.QtGui import QColor, QPalette
 
+from rigbuilder import resources
 from rigbuilder.views.theme import FontRole, Theme
 
 _Role = QPalette.ColorRole
@@ -64,6 +65,7 @@ def style_sheet(theme: Theme) -> str:
         "d12": theme.px(12),
         "bar": theme.px(12),
         "indicator": theme.px(16),
+        "round_mark": theme.px(16) // 2 + 1,
     }
     roles: tuple[FontRole, ...] = ("small", "caption", "body", "strong", "heading", "title", "figure")
     points = {f"pt_{role}": f"{theme.points(role):g}pt" for role in roles}
@@ -71,7 +73,8 @@ def style_sheet(theme: Theme) -> str:
     colours = {name: getattr(theme.surfaces, name) for name in theme.surfaces.__dataclass_fields__}
     tones = {name: tone.ink for name, tone in theme.severities.items()}
     washes = {f"{name}_wash": tone.wash for name, tone in theme.severities.items()}
-    return _SHEET.substitute(distances, faces=faces, **points, **colours, **tones, **washes)
+    tick = resources.path("icons", "marks", "tick-dark.svg" if theme.dark else "tick-light.svg").as_posix()
+    return _SHEET.substitute(distances, tick=tick, faces=faces, **points, **colours, **tones, **washes)
 
 
 _SHEET = Template(
@@ -149,7 +152,15 @@ QPushButton[segment="true"]:checked:focus { background: $accent_wash; color: $ac
 QCheckBox, QRadioButton { min-height: ${least}px; spacing: ${d6}px; padding: 0 ${d4}px;
   border: 2px solid transparent; border-radius: ${radius}px; }
 QCheckBox:focus, QRadioButton:focus { border-color: $focus; }
-QCheckBox::indicator, QRadioButton::indicator { width: ${indicator}px; height: ${indicator}px; }
+QCheckBox::indicator, QRadioButton::indicator, QMenu::indicator { width: ${indicator}px;
+  height: ${indicator}px; border: 1px solid $edge; background: $field; }
+QCheckBox::indicator, QMenu::indicator { border-radius: ${d3}px; }
+QRadioButton::indicator { border-radius: ${round_mark}px; }
+QCheckBox::indicator:checked, QMenu::indicator:checked { background: $accent; border-color: $accent;
+  image: url("$tick"); }
+QRadioButton::indicator:checked { border-color: $accent; background: qradialgradient(cx: 0.5, cy: 0.5,
+  radius: 0.5, fx: 0.5, fy: 0.5, stop: 0 $accent, stop: 0.5 $accent, stop: 0.6 $field, stop: 1 $field); }
+QCheckBox::indicator:disabled, QRadioButton::indicator:disabled { border-color: $rule; background: $sunken; }
 
 QTabBar::tab { min-height: ${target}px; padding: 0 ${d12}px; color: $soft; background: transparent;
   border: 2px solid transparent; border-bottom: 2px solid transparent; }
@@ -158,6 +169,7 @@ QTabBar::tab:selected { color: $ink; border-bottom-color: $accent; }
 QTabBar:focus::tab:selected, QTabBar::tab:selected:focus { border: 2px solid $focus;
   border-radius: ${radius}px; }
 QTabWidget::pane { border: none; }
+QTabBar QToolButton { min-height: 0; min-width: ${least}px; padding: 0; background: $card; }
 
 QAbstractItemView { outline: 0; border: 1px solid $rule; background: $field;
   alternate-background-color: $card; }

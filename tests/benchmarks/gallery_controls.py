@@ -161,7 +161,9 @@ def form(look: Look) -> QWidget:
     dead.setEnabled(False)
     column.addWidget(dead)
     row = QHBoxLayout()
-    row.addWidget(QCheckBox("Show ranges"))
+    ranges = QCheckBox("Show ranges")
+    ranges.setChecked(True)
+    row.addWidget(ranges)
     radio = QRadioButton("from shore")
     radio.setChecked(True)
     row.addWidget(radio)
@@ -191,7 +193,8 @@ def reasons(look: Look) -> QWidget:
             "fault",
             1,
             "Sinking line on a surface lure",
-            "Fluorocarbon is 1.8 times as dense as water. The 9.6 m lying under the surface pull the nose down, and the frog stops walking.",
+            "Fluorocarbon is 1.8 times as dense as water. "
+            "The 9.6 m lying under the surface pull the nose down, and the frog stops walking.",
         ),
         (
             "risk",

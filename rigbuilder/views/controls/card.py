@@ -1,6 +1,6 @@
 """A card: one sheet with a margin, as in a field book; the sign stands in the margin."""
 
-from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtCore import QPointF, QRectF
 from PySide6.QtGui import QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QFrame, QVBoxLayout, QWidget
 
@@ -70,5 +70,4 @@ class Card(QFrame):
         left = theme.px(MARGIN + 12) if self._severity else theme.px(14)
         self.column.setContentsMargins(left, theme.px(12), theme.px(12), theme.px(12))
         self.column.setSpacing(theme.px(6))
-        self.column.setAlignment(Qt.AlignmentFlag.AlignTop)
         self.update()

@@ -6,7 +6,6 @@ from PySide6.QtGui import QColor, QPainter
 from rigbuilder.views.paint.heading import paint_foot, paint_head
 from rigbuilder.views.paint.pencil import LEFT, RIGHT, Pencil
 from rigbuilder.views.paint.plot import Plot, Ruler, ticks_of
-from rigbuilder.views.paint.signs import placed
 from rigbuilder.views.paint.spec import Axis, Bar, BarSpec, Limit
 from rigbuilder.views.paint.ticks import bounds, number, tick_texts
 from rigbuilder.views.theme import FontRole, Theme
@@ -101,27 +100,26 @@ def _paint_row(pencil: Pencil, plot: Plot, index: int, bar: Bar, room: QRectF) -
     y, ink = plot.y.at(index), QColor(stroke.colour)
     names = QRectF(room.left(), y - _ROW * u / 2, plot.area.left() - room.left() - 10 * u, _ROW * u)
     pencil.write(names, bar.label, _role(bar), pencil.theme.colour("ink"), RIGHT)
-    thick = min(_BAR * u, (plot.y.end - plot.y.start) / (index + 1))
-    body = QRectF(plot.area.left(), y - thick / 2, plot.x.at(bar.typical) - plot.area.left(), thick)
-    wash = QColor(ink)
-    wash.setAlphaF(1.0 if bar.strong else 0.55)
-    pencil.painter.fillRect(body, wash)
-    end = plot.x.at(bar.typical)
-    if bar.high > bar.low:
-        end = max(end, _paint_whisker(pencil, plot, bar, y))
-    words = QRectF(end + 8 * u, y - _ROW * u / 2, room.right() - end, _ROW * u)
-    pencil.write(words, bar_text(bar, plot.x.axis), _role(bar), ink if bar.strong else "", LEFT)
+    end = _paint_range(pencil, plot, bar, y, ink)
+    text = bar_text(bar, plot.x.axis)
+    words = QRectF(end + 7 * u, y - _ROW * u / 2, pencil.text_width(text, _role(bar)) + 3 * u, _ROW * u)
+    veil = QRectF(words.left() - 2 * u, y - 9 * u, words.width() + 2 * u, 18 * u)
+    pencil.painter.fillRect(veil, pencil.theme.colour("card"))
+    pencil.write(words.adjusted(0, 0, 20 * u, 0), text, _role(bar), ink if bar.strong else "", LEFT)
 
 
-def _paint_whisker(pencil: Pencil, plot: Plot, bar: Bar, y: float) -> float:
-    """Draw the range over a bar and return its right end."""
-    u = pencil.u
-    low, high = plot.x.at(bar.low), plot.x.at(bar.high)
-    for colour, width in ((pencil.theme.colour("card"), 4.0), (pencil.theme.colour("ink"), 1.5)):
-        pencil.painter.setPen(pencil.pen(colour, width))
-        pencil.painter.drawLine(QPointF(low, y), QPointF(high, y))
-        for x in (low, high):
-            pencil.painter.drawLine(QPointF(x, y - 4 * u), QPointF(x, y + 4 * u))
-    spot = QRectF(plot.x.at(bar.typical) - 3.5 * u, y - 3.5 * u, 7 * u, 7 * u)
-    pencil.painter.fillPath(placed("disc", spot), pencil.theme.colour("ink"))
-    return high
+def _paint_range(pencil: Pencil, plot: Plot, bar: Bar, y: float, ink: QColor) -> float:
+    """Draw a bar: solid as far as it is sure, paler up to high, a stroke at typical; return its end."""
+    u, left = pencil.u, plot.area.left()
+    low, typical, high = (plot.x.at(value) for value in (bar.low, bar.typical, bar.high))
+    half = (_BAR + (2 if bar.strong else 0)) * u / 2
+    for start, end, share in ((left, low, 1.0), (low, typical, 0.62), (typical, high, 0.24)):
+        wash = QColor(ink)
+        wash.setAlphaF(share)
+        pencil.painter.fillRect(QRectF(start, y - half, max(0.0, end - start), 2 * half), wash)
+    pencil.painter.setPen(pencil.pen(ink, 1, flat=True))
+    pencil.painter.setBrush(Qt.BrushStyle.NoBrush)
+    pencil.painter.drawRect(QRectF(left, y - half, max(high, typical) - left, 2 * half))
+    pencil.painter.setPen(pencil.pen(pencil.theme.colour("ink"), 2.5, flat=True))
+    pencil.painter.drawLine(QPointF(typical, y - half - 3 * u), QPointF(typical, y + half + 3 * u))
+    return max(high, typical)

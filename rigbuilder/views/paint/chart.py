@@ -123,7 +123,13 @@ def _paint_mark(pencil: Pencil, plot: Plot, mark: Mark, clutter: Clutter) -> Non
         )
         for left in (at.x() + gap, at.x() - width - gap, at.x() - width / 2)
     ]
-    _paint_words(pencil, clutter.place(spots), mark.label, mark.severity)
+    box = clutter.place(spots)
+    beside = QPointF(
+        min(max(at.x(), box.left()), box.right()), box.bottom() if box.bottom() < at.y() else box.top()
+    )
+    pencil.painter.setPen(pencil.pen(ink, 1))
+    pencil.painter.drawLine(at + (beside - at) * 0.3, beside)
+    _paint_words(pencil, box, mark.label, mark.severity)
 
 
 def _paint_words(pencil: Pencil, box: QRectF, text: str, severity: str) -> None:

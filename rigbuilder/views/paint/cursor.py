@@ -1,5 +1,7 @@
 """The cursor in a chart: a hairline at one x, the values of all lines there."""
 
+from itertools import pairwise
+
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QPainter
 
@@ -19,7 +21,7 @@ def samples(spec: ChartSpec) -> tuple[float, ...]:
 def value_at(series: Series, x: float) -> tuple[float, float, float] | None:
     """Return low, typical and high of a line at ``x``, straight between computed points; None outside."""
     points = series.points
-    for (x0, y0), (x1, y1) in zip(points, points[1:], strict=False):
+    for (x0, y0), (x1, y1) in pairwise(points):
         if min(x0, x1) <= x <= max(x0, x1) and x0 != x1:
             y = y0 + (x - x0) / (x1 - x0) * (y1 - y0)
             break

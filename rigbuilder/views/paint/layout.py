@@ -11,7 +11,7 @@ from rigbuilder.views.paint.spec import Axis, ChartSpec, Scale, Series
 from rigbuilder.views.paint.ticks import bounds, tick_texts
 from rigbuilder.views.theme import FontRole
 
-_LABEL_SHARE = 0.32  # of the width, at most, for the words at the ends of lines
+_LABEL_SHARE = 0.34  # of the width, at most, for the words at the ends of lines
 _LABEL_GAP = 14  # logical pixels between plot and words
 
 
@@ -68,10 +68,14 @@ def end_labels(pencil: Pencil, plot: Plot, room: QRectF, spec: ChartSpec) -> tup
 
 
 def _label_width(pencil: Pencil, room: QRectF, spec: ChartSpec) -> float:
-    widths = [pencil.text_width(series.label, label_role(series)) for series in spec.series if series.label]
-    if not widths:
-        return 16 * pencil.u
-    return min(max(widths) + pencil.u, _LABEL_SHARE * room.width()) + _LABEL_GAP * pencil.u
+    """Return the room for the words at the ends of lines, no wider than the widest of their lines."""
+    most = _LABEL_SHARE * room.width()
+    widths = [
+        pencil.text_width(line, label_role(series))
+        for series in spec.series
+        for line in pencil.wrapped(series.label, label_role(series), most)
+    ]
+    return max(widths) + (_LABEL_GAP + 1) * pencil.u if widths else 16 * pencil.u
 
 
 def _x_values(spec: ChartSpec) -> list[float]:

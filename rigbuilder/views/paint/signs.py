@@ -15,6 +15,8 @@ from PySide6.QtGui import QColor, QPainter, QPainterPath, QPainterPathStroker, Q
 
 from rigbuilder.views.theme import Theme
 
+_GRAIN = 100.0  # signs are put together this large: joining small paths would flatten their curves
+
 
 def sign_path(name: str) -> QPainterPath:
     """Return the sign of a severity, a grade or a marker as a filled path in the unit square.
@@ -89,7 +91,7 @@ def _pin_body(severity: str, rect: QRectF) -> QPainterPath:
 
 @lru_cache(maxsize=64)
 def _built(name: str) -> QPainterPath:
-    return _DRAWN[name]()
+    return QTransform.fromScale(1 / _GRAIN, 1 / _GRAIN).map(_DRAWN[name]())
 
 
 def _outline(points: list[tuple[float, float]], width: float) -> QPainterPath:
@@ -100,19 +102,22 @@ def _outline(points: list[tuple[float, float]], width: float) -> QPainterPath:
     return _stroked(line, width)
 
 
+def _grown(path: QPainterPath) -> QPainterPath:
+    return QTransform.fromScale(_GRAIN, _GRAIN).map(path)
+
+
 def _stroked(line: QPainterPath, width: float) -> QPainterPath:
     stroker = QPainterPathStroker()
-    stroker.setWidth(width)
+    stroker.setWidth(width * _GRAIN)
     stroker.setCapStyle(Qt.PenCapStyle.RoundCap)
     stroker.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
-    stroker.setCurveThreshold(0.01)
-    return stroker.createStroke(line).simplified()
+    return stroker.createStroke(_grown(line)).simplified()
 
 
 def _disc(radius: float = 0.5) -> QPainterPath:
     path = QPainterPath()
     path.addEllipse(QPointF(0.5, 0.5), radius, radius)
-    return path
+    return _grown(path)
 
 
 def _ring(outer: float = 0.42, inner: float = 0.26) -> QPainterPath:
@@ -123,7 +128,7 @@ def _polygon(points: list[tuple[float, float]]) -> QPainterPath:
     path = QPainterPath()
     path.addPolygon(QPolygonF([QPointF(x, y) for x, y in points]))
     path.closeSubpath()
-    return path
+    return _grown(path)
 
 
 def _diamond(reach: float) -> QPainterPath:
@@ -163,10 +168,11 @@ def _first_choice() -> QPainterPath:
 def _poor() -> QPainterPath:
     lower = QPainterPath()
     lower.addRect(QRectF(0.0, 0.5, 1.0, 0.5))
-    return _diamond(0.44).subtracted(_diamond(0.26)).united(_diamond(0.30).intersected(lower))
+    half = _diamond(0.30).intersected(_grown(lower))
+    return _diamond(0.44).subtracted(_diamond(0.26)).united(half)
 
 
-def _star(points: int = 3) -> QPainterPath:
+def _corners(points: int) -> QPainterPath:
     corners = [
         (0.5 + 0.5 * sin(2 * pi * k / points), 0.54 - 0.5 * cos(2 * pi * k / points)) for k in range(points)
     ]
@@ -176,7 +182,7 @@ def _star(points: int = 3) -> QPainterPath:
 def _square() -> QPainterPath:
     path = QPainterPath()
     path.addRect(QRectF(0.12, 0.12, 0.76, 0.76))
-    return path
+    return _grown(path)
 
 
 def _cross() -> QPainterPath:
@@ -196,6 +202,6 @@ _DRAWN: Mapping[str, Callable[[], QPainterPath]] = {
     "ring": lambda: _ring(0.44, 0.24),
     "diamond": lambda: _diamond(0.5),
     "square": _square,
-    "triangle": _star,
+    "triangle": lambda: _corners(3),
     "cross": _cross,
 }
