@@ -4,6 +4,7 @@ import re
 from typing import Any
 
 from rigbuilder.model.fields import Field, Holds
+from rigbuilder.model.labels.rod_words import ACTION_OF, POWER_OF
 from rigbuilder.model.problems import Problem, nearest, quoted
 from rigbuilder.model.rig import LineSize
 from rigbuilder.reference.load import Reference, UnknownName
@@ -13,6 +14,7 @@ from rigbuilder.units.quantity import Quantity, QuantityError, parse
 
 _RATIO = re.compile(r"\s*(\d{1,2}(?:[.,]\d{1,3})?)\s*(?::\s*1)?\s*")
 _LONGEST = 400
+_ABBREVIATIONS = {"rod.power": POWER_OF, "rod.action": ACTION_OF}
 
 
 class FieldError(Exception):
@@ -74,8 +76,9 @@ def _capacity_texts(field: Field, found: Any) -> tuple[str, ...]:
 
 def _choice(field: Field, text: str) -> str:
     word = " ".join(text.split()).casefold()
+    word = _ABBREVIATIONS.get(field.path, {}).get(word, word)
     for choice in field.choices:
-        if choice.casefold() == word:
+        if choice.casefold() == word.replace("-", " ") or choice == word:
             return choice
     raise _fail(field, text, expected_words(field), nearest(word, field.choices))
 

@@ -9,8 +9,8 @@ common practice.
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
-from functools import cache, cached_property
+from dataclasses import dataclass, field
+from functools import cache
 from types import MappingProxyType
 
 from rigbuilder.model.reading import read_rig
@@ -57,32 +57,29 @@ class Bounds:
         return _rung(self.ladder, test_lb) - _rung(self.ladder, self.aim_lb)
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class Aim:
-    """What the conditions of one rig do to every line type's range."""
+    """What the conditions of one rig do to every line type's range; worked out as it is asked for."""
 
     technique: Technique
     reference: Reference
     known: Mapping[str, float | str]
 
-    @cached_property
-    def _bounds(self) -> dict[LineType, Bounds]:
-        return {
-            kind: self._bounds_for(kind, line.test_lb)
-            for kind, line in self.technique.lines.items()
-            if line.test_lb is not None
-        }
-
-    @cached_property
-    def _moves(self) -> dict[LineType, tuple[Move, ...]]:
-        return {kind: self._moves_for(kind) for kind in LineType}
+    _bounds: dict[LineType, Bounds | None] = field(default_factory=dict, compare=False)
+    _moves: dict[LineType, tuple[Move, ...]] = field(default_factory=dict, compare=False)
 
     def for_type(self, kind: LineType) -> Bounds | None:
         """Return the tests that suit a line type, ``None`` where practice names none."""
-        return self._bounds.get(kind)
+        if kind not in self._bounds:
+            line = self.technique.lines.get(kind)
+            base = None if line is None else line.test_lb
+            self._bounds[kind] = None if base is None else self._bounds_for(kind, base)
+        return self._bounds[kind]
 
     def moves(self, kind: LineType) -> tuple[Move, ...]:
         """Return the conditions that hold, with this line type on the reel."""
+        if kind not in self._moves:
+            self._moves[kind] = self._moves_for(kind)
         return self._moves[kind]
 
     def movers(self, kind: LineType, *, up: bool) -> tuple[Move, ...]:
@@ -136,9 +133,17 @@ def _moved(ladder: Sequence[float], test_lb: float, steps: int) -> float:
     return rungs[min(steps, len(rungs)) - 1] if steps > 0 else rungs[max(steps, -len(rungs))]
 
 
-def aim_for(rig: Rig, technique: Technique, reference: Reference) -> Aim:
-    """Return what the rig's conditions do to the tests that suit its technique."""
-    return Aim(technique, reference, known_conditions(rig, technique))
+def aims_for(rigs: Sequence[Rig], techniques: Sequence[Technique], reference: Reference) -> list[Aim]:
+    """Return what each rig's conditions do to the tests that suit; rigs under the same conditions share it."""
+    shared: dict[tuple[str, frozenset[tuple[str, float | str]]], Aim] = {}
+    found = []
+    for rig, technique in zip(rigs, techniques, strict=True):
+        known = known_conditions(rig, technique)
+        key = (technique.id, frozenset(known.items()))
+        if key not in shared:
+            shared[key] = Aim(technique, reference, known)
+        found.append(shared[key])
+    return found
 
 
 @cache

@@ -8,7 +8,7 @@ from rigbuilder.model.rig import Rig
 from rigbuilder.reference.house import House
 from rigbuilder.reference.load import Reference
 from rigbuilder.review.case import Case
-from rigbuilder.review.conditions import aim_for
+from rigbuilder.review.conditions import aims_for
 from rigbuilder.review.core import Finding, Rule, Severity
 from rigbuilder.review.figures import figures
 from rigbuilder.review.rules.book import RULES
@@ -41,7 +41,7 @@ class Report:
 def lay_out(rigs: Sequence[Rig], reference: Reference, house: House) -> list[Case]:
     """Return the cases of many rigs; their figures come from one vectorised pass."""
     techniques = [reference.techniques[rig.technique] for rig in rigs]
-    aims = [aim_for(rig, technique, reference) for rig, technique in zip(rigs, techniques, strict=True)]
+    aims = aims_for(rigs, techniques, reference)
     rows = figures(rigs, techniques, reference)
     return [
         Case(rig, technique, reference, house, aim, facts)
