@@ -23,6 +23,9 @@ MOST_CARDS = 2_000
 #: Room for 2,000 cards of eight kilobytes; reading so much takes less than 200 MB of memory.
 SET_LIMITS = Limits(size=16_000_000, depth=CARD_LIMITS.depth + 2, entries=400_000)
 
+#: What is looked through for cards when pasted.
+LONGEST_TEXT = 4_000_000
+
 _LEFT = "Nothing was imported; the file was left as it is."
 
 
@@ -110,7 +113,7 @@ def from_text(text: str) -> list[Document]:
     Raises:
         CardError: there is no card in it, or one of them is broken.
     """
-    if len(text) > SET_LIMITS.size:
+    if len(text) > LONGEST_TEXT:
         raise CardError(None, found=f"{len(text):,} characters", expected="a card as text")
     text = _LINE_START.sub("", text.replace("\r\n", "\n"))
     documents: list[Document] = []
