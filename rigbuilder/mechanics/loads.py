@@ -26,11 +26,9 @@ class Load(Protocol):
     @property
     def broadside_n_m(self) -> Array:
         """Force on a metre of line square to the flow [N/m]; sets where the steps go."""
-        ...
 
     def forces(self, sine: Array, cosine: Array) -> tuple[Array, Array]:
         """Normal and tangential force [N/m] for sine and cosine of the line's angle."""
-        ...
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,9 +41,11 @@ class ViscousLoad:
 
     @property
     def broadside_n_m(self) -> Array:
+        """Force on a metre of line square to the flow, taken with a drag coefficient of 1.2 [N/m]."""
         return self.pressure_n_m * 1.2
 
     def forces(self, sine: Array, cosine: Array) -> tuple[Array, Array]:
+        """Normal and tangential force [N/m] for sine and cosine of the line's angle."""
         steep = np.abs(sine)
         log_reynolds = np.log(np.maximum(self.reynolds * steep, _RANGE.lowest))
         coefficients = np.interp(log_reynolds, _LOG_REYNOLDS, _COEFFICIENTS)
@@ -62,9 +62,11 @@ class ConstantLoad:
 
     @property
     def broadside_n_m(self) -> Array:
+        """Force on a metre of line square to the flow [N/m]."""
         return self.across_n_m
 
     def forces(self, sine: Array, cosine: Array) -> tuple[Array, Array]:
+        """Normal and tangential force [N/m] for sine and cosine of the line's angle."""
         return self.across_n_m * sine * np.abs(sine), self.along_n_m * cosine * np.abs(cosine)
 
 
