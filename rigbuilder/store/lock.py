@@ -171,7 +171,7 @@ def _lock(handle: int, folder: Path, deadline: float) -> atomic.Notes:
                     "Wait a moment, then save again.",
                 ) from None
             time.sleep(pause_s)
-            pause_s = min(2 * pause_s, 0.02)
+            pause_s = min(2 * pause_s, 0.004)
         except OSError as error:
             if error.errno not in _UNSUPPORTED:
                 raise explain(error, folder, "locked") from error

@@ -136,7 +136,7 @@ def storm(kills: int, seed: int) -> Tally:
         for number in range(kills):
             if number % 10 == 9:
                 clear_imports(places, path)
-                round_of_import(places, 1_000_000 + number * SET_SIZE, tally, chance.uniform(0, 0.03))
+                round_of_import(places, 1_000_000 + number * SET_SIZE, tally, chance.uniform(0, 0.15))
             else:
                 round_of_saves(places, store, path, tally, chance.uniform(0, 0.04))
             tidy(places)

@@ -4,6 +4,7 @@ Run: python tests/benchmarks/storm_writers.py [SAVES]
 """
 
 import os
+import random
 import sys
 import tempfile
 import time
@@ -21,10 +22,11 @@ def store_in(root: Path) -> CardStore:
 
 def write(store: CardStore, path: Path, who: str, saves: int) -> int:
     """Raise this writer's count ``saves`` times; return how often it was asked."""
-    asked = 0
+    asked, chance = 0, random.Random(who)
     loaded = store.load(path)
     document, fingerprint = loaded.document, loaded.fingerprint
     for _ in range(saves):
+        time.sleep(chance.uniform(0, 0.004))  # or the one that holds the turn would take it again each time
         while True:
             try:
                 saved = store.save(document | {who: document[who] + 1}, path, expected=fingerprint)

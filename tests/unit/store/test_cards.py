@@ -1,4 +1,5 @@
 import os
+import random
 import time
 
 import pytest
@@ -330,3 +331,74 @@ def test_two_programs_lose_no_update_without_a_question(store, make_card, start_
     document = store.load(saved.path).document
     assert (document["one"], document["two"]) == (100, 100)
     assert list(contents(store)) == [saved.path.name]
+
+
+SAVER = """
+import sys
+from pathlib import Path
+from rigbuilder.store.bin import Bin
+from rigbuilder.store.cards import CardStore
+from rigbuilder.store.history import History
+path = Path(sys.argv[1])
+root = path.parent.parent
+store = CardStore(path.parent, history=History(root / "history"), bin_=Bin(root / "bin"))
+loaded = store.load(path)
+number, fingerprint = loaded.document["n"], loaded.fingerprint
+while True:
+    number += 1
+    document = loaded.document | {"n": number, "notes": "x" * 50_000}
+    fingerprint = store.save(document, path, expected=fingerprint).fingerprint
+    print(number, flush=True)
+"""
+
+
+def test_kills_at_random_moments_lose_no_acknowledged_save(store, make_card, start_python, tmp_path) -> None:
+    """A few of the thousands of the long run, storm_kills."""
+    chance = random.Random(5)
+    path = store.create(make_card(n=0)).path
+    for _ in range(6):
+        saver = start_python(SAVER, path)
+        first = saver.stdout.readline()
+        assert first, saver.stderr.read()
+        time.sleep(chance.uniform(0, 0.05))
+        saver.kill()
+        told = first + saver.communicate()[0]
+        last = int(told.split("\n")[-2])  # a line that ended
+        assert store.load(path).document["n"] in (last, last + 1)
+        atomic.sweep(store.folder)
+        store.history.sweep()
+        assert list(store.folder.iterdir()) == [path]
+        assert not list((tmp_path / "history").rglob(".rigbuilder-*"))
+
+
+STARVED = """
+import resource, sys
+from pathlib import Path
+from rigbuilder.store.bin import Bin
+from rigbuilder.store.cards import CardStore
+from rigbuilder.store.history import History
+path = Path(sys.argv[1])
+root = path.parent.parent
+store = CardStore(path.parent, history=History(root / "history"), bin_=Bin(root / "bin"))
+loaded = store.load(path)
+used = int(Path("/proc/self/statm").read_text().split()[0]) * resource.getpagesize()
+resource.setrlimit(resource.RLIMIT_AS, (used + int(sys.argv[2]), used + int(sys.argv[2])))
+try:
+    store.save(loaded.document | {"notes": "x" * 900_000}, path, expected=loaded.fingerprint)
+    print("saved")
+except MemoryError:
+    print("refused")
+"""
+
+
+def test_without_memory_there_is_the_old_card_or_the_new(store, make_card, start_python) -> None:
+    told = set()
+    for room in (0, 1_000_000, 2_000_000, 3_000_000, 4_000_000, 5_000_000, 7_000_000, 60_000_000):
+        saved = store.create(make_card())
+        said, trouble = start_python(STARVED, saved.path, room).communicate()
+        length = len(store.load(saved.path).document.get("notes", ""))
+        assert length == (900_000 if said == "saved\n" else 0), trouble
+        told.add(said)
+        assert not list(store.folder.glob(".rigbuilder-*"))
+    assert "saved\n" in told
+    assert len(told) > 1
