@@ -47,6 +47,14 @@ def other_test(case: Case) -> tuple[Remedy, ...]:
     return tuple(remedy for line in lines for remedy in use_line(case, line))
 
 
+def at_aim(case: Case) -> tuple[Remedy, ...]:
+    """Propose the test that today's conditions point at, in the line type that is on."""
+    aim = case.aim.for_type(case.main.type)
+    if aim is None:
+        return ()
+    return use_line(case, Line(type=case.main.type, test_n=aim.aim_lb * LBF_N))
+
+
 def other_line(case: Case) -> tuple[Remedy, ...]:
     """Propose the line types that practice prefers for the technique, each at its aim."""
     order = sorted(
@@ -129,7 +137,7 @@ def other_leader_length(case: Case) -> tuple[Remedy, ...]:
     steps = [step for step in _near(case.reference.ladders.leader_in, now) if abs(step - now) > 0.5]
     return tuple(
         Remedy(f"Make the leader {step:g} in long", {"leader.length": f"{step:g} in"})
-        for step in steps[:_MOST]
+        for step in steps
     )
 
 

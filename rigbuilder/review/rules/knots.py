@@ -206,7 +206,8 @@ def _backing_joint(case: Case) -> Hit | None:
     knot = _knot(case, backing.knot if backing else None)
     if backing is None or knot is None:
         return None
-    fits = any(knot.serves(place) for place in (JointPlace.BACKING, *_JOINS))
+    places = (JointPlace.BACKING, JointPlace.LINE_TO_LEADER, JointPlace.LEADER_SECTIONS)
+    fits = any(knot.serves(place) for place in places)
     if fits and not (case.is_braided() and case.main.type in knot.avoid):
         return None
     return Hit(

@@ -5,7 +5,7 @@ from rigbuilder.reference.ranges import LBF_N
 from rigbuilder.review.case import Case
 from rigbuilder.review.conditions import Bounds, Move
 from rigbuilder.review.core import Example, Hit, Number, Rule, Severity
-from rigbuilder.review.mends import advice, other_line, other_test, usual_drag
+from rigbuilder.review.mends import advice, at_aim, other_line, other_test, usual_drag
 from rigbuilder.review.speak import Speaker
 from rigbuilder.sources import COMMON_PRACTICE
 from rigbuilder.units.dimensions import Dimension
@@ -221,7 +221,7 @@ RULES = (
         check=_off_aim,
         wrong=(Example("flipping jig", {"main.type": "fluorocarbon", "main.test": "14 lb", "fish.weight": "4 kg"}),),
         right=(Example("flipping jig"),),
-        mends=(other_test,),
+        mends=(at_aim,),
         settled=_in_practice,
     ),
     Rule(
