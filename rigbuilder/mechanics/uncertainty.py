@@ -155,11 +155,33 @@ def combine(function: Callable[..., ArrayLike], *, inputs: Mapping[str, Range]) 
     if not moved:
         return known(typical)
     ends = np.stack([np.stack(np.broadcast_arrays(low, high, typical)[:2]) for low, high in moved])
-    return _quadrature(typical=np.broadcast_to(typical, ends.shape[2:]), ends=ends)
+    return quadrature(typical=np.broadcast_to(typical, ends.shape[2:]), ends=ends)
 
 
-def _quadrature(*, typical: Array, ends: Array) -> Range:
-    """Root sum of squares of what lifts and of what lowers; ``ends`` has axes (input, side, ...)."""
+def quadrature(*, typical: Array, ends: Array) -> Range:
+    """Root sum of squares of what lifts a result and of what lowers it (method: top of this module).
+
+    Parameters
+    ----------
+    typical : array
+        The result with every input typical. [unit of the result]
+    ends : array (inputs, 2, ...)
+        The result with one input after another moved to its low and to its high. [unit of the result]
+
+    Returns
+    -------
+    Range
+        The result's range, shape of ``typical``. [unit of the result]
+
+    Raises
+    ------
+    ImpossibleInput
+        A result that is not finite.
+
+    References
+    ----------
+    PUBLISHED: JCGM 100:2008 (GUM) clause 5.1.2, first order, evaluated by finite steps.
+    """
     positive = (typical > 0.0) & np.all(ends > 0.0, axis=(0, 1))
     safe_typical = np.where(positive, typical, 1.0)
     safe_ends = np.where(positive, ends, 1.0)

@@ -1,36 +1,30 @@
 """The chain from hook to arbor: what every link bears, and which is likely to go first."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 
 import numpy as np
+from numpy.typing import NDArray
 
+from rigbuilder.mechanics.arrays import Array
 from rigbuilder.mechanics.strength import chain_strength
-from rigbuilder.mechanics.uncertainty import Range, combine
+from rigbuilder.mechanics.uncertainty import Range as Ranges
 from rigbuilder.model.fields import Part
 from rigbuilder.model.rig import Line, Rig
 from rigbuilder.reference.load import Reference
-from rigbuilder.reference.ranges import LBF_N
-from rigbuilder.reference.ranges import Range as Spread
+from rigbuilder.reference.ranges import Range
 from rigbuilder.reference.techniques import Technique
-from rigbuilder.reference.words import HookClass
+from rigbuilder.reference.words import LineType
 from rigbuilder.review.facts import Link
-from rigbuilder.review.figuring.material import ranges
-from rigbuilder.review.figuring.sections import Sections
+from rigbuilder.review.figuring.spread import spread, triple
 
-# Pull that opens or tears out a hook [lbf], low / typical / high: untested trade impressions, from memory.
-HOOK_LB: dict[HookClass, tuple[float, float, float]] = {
-    HookClass.LIGHT_WIRE_SINGLE: (4.0, 6.0, 10.0),
-    HookClass.LIGHT_TREBLE: (6.0, 9.0, 14.0),
-    HookClass.MEDIUM_SINGLE: (10.0, 15.0, 25.0),
-    HookClass.HEAVY_TREBLE: (15.0, 25.0, 45.0),
-    HookClass.HEAVY_SINGLE: (20.0, 30.0, 50.0),
-    HookClass.WEEDLESS_DOUBLE: (25.0, 35.0, 60.0),
-}
-_ANY_KNOT = (0.5, 0.7, 0.9)  # a knot that the table has no figure for, from memory
-_HARDWARE = (0.85, 1.0, 1.2)  # swivels and snaps against their printed strength, from memory
-_ABSENT_N = 1e6
-_POINTS = 96
+OwnKnots = Mapping[tuple[str, LineType], Range]
+"""Share of strength that a person's own pull tests found for a knot in a type of line."""
+
+ANY_KNOT = (0.5, 0.7, 0.9)  # a knot that the table has no figure for, from memory
+HARDWARE = (0.85, 1.0, 1.2)  # swivels, snaps and split rings against their printed strength, from memory
+_ABSENT_N = 1e6  # a link that is not there never goes first
+_POINTS = 32  # chances to go first within 0.005 of a fine grid
 _NAMES = (
     (Part.LURE, "hook"),
     (Part.KNOTS, "knot at the lure"),
@@ -44,85 +38,97 @@ _NAMES = (
 
 @dataclass(frozen=True, slots=True)
 class Chains:
-    """Strength ranges of all links, arrays of shape (rigs, links), and of the whole chains (rigs,)."""
+    """Strength of all links, shape (3, rigs, links), their chances, and the whole chains (3, rigs)."""
 
-    present: np.ndarray[tuple[int, ...], np.dtype[np.bool_]]
-    strength_n: Range
-    goes_first: np.ndarray[tuple[int, ...], np.dtype[np.float64]]
-    chain_n: Range
+    present: NDArray[np.bool_]
+    strength_n: Array
+    goes_first: Array
+    chain_n: Array
 
     def links(self, index: int) -> tuple[Link, ...]:
         """Return the links of one rig that are there, from the hook upwards."""
         return tuple(
-            Link(part, name, _spread(self.strength_n, index, place), float(self.goes_first[index, place]))
-            for place, (part, name) in enumerate(_NAMES)
+            Link(part, name, Range(*map(float, self.strength_n[:, index, place])), float(chance))
+            for place, ((part, name), chance) in enumerate(zip(_NAMES, self.goes_first[index], strict=True))
             if self.present[index, place]
         )
-
-
-def _spread(value: Range, row: int, place: int) -> Spread:
-    return Spread(*(float(end[row, place]) for end in (value.low, value.typical, value.high)))
 
 
 def chains(
     rigs: Sequence[Rig],
     techniques: Sequence[Technique],
-    main: Sections,
-    leader: Sections,
+    main_n: Array,
+    end_n: Array,
     reference: Reference,
+    own: OwnKnots,
 ) -> Chains:
-    """Return the chains of many rigs in one pass; ``leader`` holds the main line where there is none."""
-    has_leader = np.array([rig.leader is not None for rig in rigs])
+    """Return the chains of many rigs; ``main_n`` and ``end_n`` are the wet straight breaks of their lines."""
+    efficiency = _Efficiency(reference, own)
     ends: list[Line] = [rig.leader or rig.main for rig in rigs]
-    joined = np.array([_is_knotted(rig) for rig in rigs])
-    lure_knot = ranges(
-        [_efficiency(rig.knots.lure, end, reference) for rig, end in zip(rigs, ends, strict=True)]
+    weaker = np.minimum(main_n, end_n)
+    knots = spread(
+        _knotted,
+        {
+            "end_n": end_n,
+            "lure_knot": triple([efficiency(r.knots.lure, end) for r, end in zip(rigs, ends, strict=True)]),
+            "weaker_n": weaker,
+            "joint": triple([_joint(rig, efficiency) for rig in rigs]),
+        },
     )
-    joint = ranges([_joint_efficiency(rig, reference) for rig in rigs])
-    weaker = Range(*(np.minimum(getattr(main.wet_break_n, e), getattr(leader.wet_break_n, e)) for e in _ENDS))
-    columns = [
-        (ranges([tuple(pull * LBF_N for pull in HOOK_LB[t.hook_class]) for t in techniques]), True),
-        (_times(leader.wet_break_n, lure_knot), True),
-        (_hardware([rig.hardware.snap_n for rig in rigs]), np.array([r.hardware.snap_n is not None for r in rigs])),
-        (leader.wet_break_n, has_leader),
-        (_times(weaker, joint), has_leader & joined),
-        (_hardware([rig.hardware.swivel_n for rig in rigs]), np.array([r.hardware.swivel_n is not None for r in rigs])),
-        (main.wet_break_n, True),
-    ]  # fmt: skip
+    columns = (
+        (triple([tuple(reference.hooks[t.hook_class].opens_n) for t in techniques]), True),
+        (knots["lure_knot_n"], True),
+        _printed([rig.hardware.snap_n for rig in rigs]),
+        (end_n, np.array([rig.leader is not None for rig in rigs])),
+        (
+            knots["joint_n"],
+            np.array([rig.leader is not None and rig.leader.knot is not None for rig in rigs]),
+        ),
+        _printed([rig.hardware.swivel_n for rig in rigs]),
+        (main_n, True),
+    )
     present = np.stack([np.broadcast_to(there, len(rigs)) for _, there in columns], axis=-1)
-    strength = Range(*(
-        np.where(present, np.stack([np.broadcast_to(getattr(value, end), len(rigs)) for value, _ in columns], -1), _ABSENT_N)
-        for end in _ENDS
-    ))  # fmt: skip
-    chain = chain_strength(mean_n=strength.mean(), sd_n=strength.deviation(), points=_POINTS)
-    return Chains(present, strength, chain.breaks_first, chain.strength)
+    strength = np.where(present, np.stack([value for value, _ in columns], axis=-1), _ABSENT_N)
+    links = Ranges(*strength)
+    chain = chain_strength(mean_n=links.mean(), sd_n=links.deviation(), points=_POINTS)
+    whole = np.stack([chain.strength.low, chain.strength.typical, chain.strength.high])
+    return Chains(present, strength, chain.breaks_first, whole)
 
 
-_ENDS = ("low", "typical", "high")
+def _knotted(*, end_n: Array, lure_knot: Array, weaker_n: Array, joint: Array) -> dict[str, Array]:
+    return {"lure_knot_n": end_n * lure_knot, "joint_n": weaker_n * joint}
 
 
-def _times(strength: Range, share: Range) -> Range:
-    return combine(lambda a, b: a * b, inputs={"a": strength, "b": share})
-
-
-def _hardware(printed: Sequence[float | None]) -> Range:
+def _printed(printed: Sequence[float | None]) -> tuple[Array, NDArray[np.bool_]]:
     value = np.array([strength or _ABSENT_N for strength in printed])
-    return Range(*(value * factor for factor in _HARDWARE))
+    return np.outer(HARDWARE, value), np.array([strength is not None for strength in printed])
 
 
-def _efficiency(knot: str | None, line: Line, reference: Reference) -> tuple[float, float, float]:
-    if knot is None or knot not in reference.knots:
-        return _ANY_KNOT
-    known = reference.knots[knot].efficiency_in(line.type)
-    return _ANY_KNOT if known is None else (known.low, known.typical, known.high)
+class _Efficiency:
+    """Share of strength that a knot leaves: own tests first, then the catalogue, then any knot's range."""
+
+    def __init__(self, reference: Reference, own: OwnKnots) -> None:
+        self._reference, self._own = reference, own
+        self._known: dict[tuple[str | None, LineType], tuple[float, float, float]] = {}
+
+    def __call__(self, knot: str | None, line: Line) -> tuple[float, float, float]:
+        key = (knot, line.type)
+        if key not in self._known:
+            self._known[key] = self._find(knot, line.type)
+        return self._known[key]
+
+    def _find(self, knot: str | None, kind: LineType) -> tuple[float, float, float]:
+        if knot is None:
+            return ANY_KNOT
+        row = self._reference.knots.get(knot)
+        found = self._own.get((knot, kind)) or (row.efficiency_in(kind) if row is not None else None)
+        return ANY_KNOT if found is None else (found.low, found.typical, found.high)
 
 
-def _is_knotted(rig: Rig) -> bool:
-    return rig.leader is not None and rig.leader.knot is not None
-
-
-def _joint_efficiency(rig: Rig, reference: Reference) -> tuple[float, float, float]:
+def _joint(
+    rig: Rig, efficiency: Callable[[str | None, Line], tuple[float, float, float]]
+) -> tuple[float, float, float]:
     if rig.leader is None:
         return (1.0, 1.0, 1.0)
     weaker = rig.main if (rig.main.test_n or 0) <= (rig.leader.test_n or 0) else rig.leader
-    return _efficiency(rig.leader.knot, weaker, reference)
+    return efficiency(rig.leader.knot, weaker)

@@ -1,14 +1,15 @@
-"""The shipped material data of line types, gathered into arrays: one row for each line of a batch."""
+"""The shipped material data of line types, gathered into triples: one column for each line of a batch."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 
 import numpy as np
 
-from rigbuilder.mechanics.uncertainty import Range
+from rigbuilder.mechanics.arrays import Array
 from rigbuilder.model.rig import Line
 from rigbuilder.reference.lines import Estimate, LineTypeData
 from rigbuilder.reference.load import Reference
-from rigbuilder.reference.words import Condition, LabelConvention
+from rigbuilder.reference.words import Condition, LabelConvention, LineType
+from rigbuilder.review.figuring.spread import triple
 
 # Strength left by the state of the line, low / typical / high, from memory; a kink goes past the
 # break strain of any strand (mechanics.bending), a tied-in overhand knot costs about half.
@@ -22,38 +23,50 @@ CONDITION: dict[Condition | None, tuple[float, float, float]] = {
 
 
 class Materials:
-    """Material properties of many lines at once, each as a range of arrays of shape (lines,)."""
+    """Material properties of many lines at once, each as a triple of shape (3, lines)."""
 
     def __init__(self, lines: Sequence[Line], reference: Reference) -> None:
         self._lines = lines
-        self.rows: list[LineTypeData] = [reference.line_types[line.type] for line in lines]
-        self.braided = np.array([row.is_strength_per_mass for row in self.rows])
+        kinds = list(dict.fromkeys(line.type for line in lines))
+        place = {kind: index for index, kind in enumerate(kinds)}
+        self._kinds: list[LineTypeData] = [reference.line_types[kind] for kind in kinds]
+        self._place = np.array([place[line.type] for line in lines], dtype=int)
+        self.braided = np.array([row.is_strength_per_mass for row in self._kinds])[self._place]
 
-    def get(self, name: str) -> Range:
+    def get(self, name: str) -> Array:
         """Return one property by its name in the line type table."""
-        return self._gather(lambda row: getattr(row, name))
+        return triple([ends(getattr(row, name)) for row in self._kinds])[:, self._place]
 
-    def honesty(self) -> Range:
+    def each(self, name: str) -> list[bool]:
+        """Return one yes-or-no property of every line."""
+        values = [bool(getattr(row, name)) for row in self._kinds]
+        return [values[place] for place in self._place]
+
+    def typical(self, name: str, line: int) -> float:
+        """Return the typical value of a property of one line."""
+        estimate: Estimate = getattr(self._kinds[self._place[line]], name)
+        return estimate.typical
+
+    def honesty(self) -> Array:
         """Return true dry break over printed test, by each line's label convention. [1]"""
-        values = [
-            row.label_honesty[line.convention or row.usual_convention]
-            for row, line in zip(self.rows, self._lines, strict=True)
-        ]
-        return ranges([(value.low, value.typical, value.high) for value in values])
+        known: dict[tuple[LineType, LabelConvention | None], tuple[float, float, float]] = {}
+        rows = []
+        for line, place in zip(self._lines, self._place, strict=True):
+            key = (line.type, line.convention)
+            if key not in known:
+                row = self._kinds[place]
+                known[key] = ends(row.label_honesty[line.convention or row.usual_convention])
+            rows.append(known[key])
+        return triple(rows)
 
-    def condition(self) -> Range:
+    def condition(self) -> Array:
         """Return the share of strength that each line's state leaves. [1]"""
-        return ranges([CONDITION[line.condition] for line in self._lines])
-
-    def _gather(self, pick: Callable[[LineTypeData], Estimate]) -> Range:
-        picked = [pick(row) for row in self.rows]
-        return ranges([(value.low, value.typical, value.high) for value in picked])
+        return triple([CONDITION[line.condition] for line in self._lines])
 
 
-def ranges(rows: Sequence[tuple[float, float, float]]) -> Range:
-    """Return rows of (low, typical, high) as one range of arrays."""
-    table = np.asarray(rows, dtype=float).reshape(-1, 3)
-    return Range(table[:, 0], table[:, 1], table[:, 2])
+def ends(value: Estimate) -> tuple[float, float, float]:
+    """Return an estimate as low, typical, high."""
+    return (value.low, value.typical, value.high)
 
 
 def convention_of(line: Line, reference: Reference) -> LabelConvention:

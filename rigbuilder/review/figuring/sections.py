@@ -1,100 +1,103 @@
 """Cross-sections: diameter, stiffness and strength of every line of a batch, from what its label says."""
 
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, fields
 
 import numpy as np
-from numpy.typing import ArrayLike
+from numpy.typing import NDArray
 
 from rigbuilder.mechanics import braid, section, sizes
 from rigbuilder.mechanics.arrays import Array
-from rigbuilder.mechanics.uncertainty import Range, combine, known
 from rigbuilder.model.rig import Line
-from rigbuilder.reference.lines import LineTypeData
 from rigbuilder.reference.load import Reference
 from rigbuilder.review.figuring.material import Materials
+from rigbuilder.review.figuring.spread import exactly, spread
 
-_PRINTED = (0.95, 1.0, 1.05)  # printed or standard diameters: most lines pass within 5 %, from memory
-_MEASURED = (0.98, 1.0, 1.02)  # a caliper at the bench, from memory
-_MEASURED_STRENGTH = (0.93, 1.0, 1.07)  # a pull scale at the bench, from memory
+PRINTED = (0.95, 1.0, 1.05)  # printed or standard diameters: most lines pass within 5 %, from memory
+PE_OUTSIDE = (0.9, 1.0, 1.12)  # outside diameter from a PE number, by the packing of the braid, from memory
+MEASURED = (0.98, 1.0, 1.02)  # a caliper at the bench, from memory
+MEASURED_STRENGTH = (0.93, 1.0, 1.07)  # a pull scale at the bench, from memory
 _N_M_KG_PER_N_TEX = 1e6  # 1 N/tex = 1e6 N m/kg, exact
 
 
 @dataclass(frozen=True, slots=True)
 class Sections:
-    """Ranges of arrays, one entry a line: outside diameter [m], linear density [kg/m], breaks [N], EA [N]."""
+    """Triples, one column a line: outside diameter [m], mass [kg/m], EA [N], breaks [N], and materials."""
 
-    diameter_m: Range
-    linear_density_kg_m: Range
-    axial_stiffness_n: Range
-    dry_break_n: Range
-    wet_break_n: Range
-    density_kg_m3: Range
+    diameter_m: Array
+    mass_kg_m: Array
+    axial_n: Array
+    wet_break_n: Array
+    density_kg_m3: Array
+    modulus_pa: Array
+    bend_memory: Array
+    guide_friction: Array
+
+    def part(self, wanted: slice) -> "Sections":
+        """Return the sections of some of the lines."""
+        return Sections(*(getattr(self, field.name)[:, wanted] for field in fields(self)))
 
 
 def sections(lines: Sequence[Line], reference: Reference) -> Sections:
     """Return the sections of many lines in one pass."""
     material = Materials(lines, reference)
-    labelled = np.array([line.test_n or 1.0 for line in lines])
-    honesty, strength = material.honesty(), material.get("strength")
-    density, fill = material.get("density_kg_m3"), material.get("fill")
-    dry = _measured(combine(_product, inputs={"a": known(labelled), "b": honesty}), lines)
-    outside = _replaced(_from_strength(material, dry, strength, density, fill), lines, material)
-    mass = combine(_linear_density, inputs={"diameter_m": outside, "density": density, "fill": fill})
-    wet = combine(
-        _product,
-        inputs={"a": dry, "b": material.get("wet_strength_factor"), "c": material.condition()},
+    labelled = exactly([line.test_n or 1.0 for line in lines], len(lines))
+    measured = _known([line.measured_strength_n for line in lines], MEASURED_STRENGTH)
+    known = _known_diameters(lines, material)
+    inputs = {
+        "break_n": _first(measured, labelled * material.honesty()),
+        "known_m": np.nan_to_num(known, nan=1.0),
+        "strength": material.get("strength"),
+        "density": material.get("density_kg_m3"),
+        "fill": material.get("fill"),
+        "modulus": material.get("modulus_pa"),
+        "soaked": material.get("wet_modulus_factor"),
+        "rate": material.get("rate_factor"),
+        "wet": material.get("wet_strength_factor"),
+        "condition": material.condition(),
+    }
+    found = spread(_from_label(material.braided, ~np.isnan(known[1])), inputs)
+    return Sections(
+        **found,
+        density_kg_m3=inputs["density"],
+        modulus_pa=inputs["modulus"],
+        bend_memory=material.get("bend_memory"),
+        guide_friction=material.get("guide_friction"),
     )
-    stiffness = combine(
-        _axial_stiffness,
-        inputs={
-            "linear_density": mass,
-            "density": density,
-            "modulus": material.get("modulus_pa"),
-            "wet": material.get("wet_modulus_factor"),
-            "rate": material.get("rate_factor"),
-        },
-    )
-    return Sections(outside, mass, stiffness, dry, wet, density)
 
 
-def _product(a: ArrayLike, b: ArrayLike, c: ArrayLike = 1.0) -> Array:
-    return np.asarray(a) * np.asarray(b) * np.asarray(c)
+def _from_label(braided: NDArray[np.bool_], known: NDArray[np.bool_]) -> Callable[..., dict[str, Array]]:
+    """Diameter, mass, EA of wet line pulled at the speed of a strike, and wet straight break.
 
+    What is not printed or measured follows from the breaking strength: the solid
+    section by stress, that of braids by mass; the outside of braids by their packing.
+    """
 
-def _linear_density(diameter_m: Array, density: Array, fill: Array) -> Array:
-    return np.asarray(section.linear_density(diameter_m=diameter_m, density_kg_m3=density) * fill)
-
-
-def _axial_stiffness(linear_density: Array, density: Array, modulus: Array, wet: Array, rate: Array) -> Array:
-    return linear_density / density * modulus * wet * rate
-
-
-def _from_strength(material: Materials, dry: Range, strength: Range, density: Range, fill: Range) -> Range:
-    """Return outside diameters from breaking strength: by stress, or by mass for braids."""
-
-    def diameter(break_n: Array, strength: Array, density: Array, fill: Array) -> Array:
+    def line(
+        *, break_n: Array, known_m: Array, strength: Array, density: Array, fill: Array,
+        modulus: Array, soaked: Array, rate: Array, wet: Array, condition: Array,
+    ) -> dict[str, Array]:  # fmt: skip
         single = section.diameter_from_strength(strength_n=break_n, stress_pa=strength)
         mass = braid.mass_from_strength(strength_n=break_n, tenacity_n_tex=strength / _N_M_KG_PER_N_TEX)
-        solid = braid.solid_diameter(linear_density_kg_m=mass, density_kg_m3=density)
-        outer = braid.outside_diameter(solid_diameter_m=solid, packing=fill)
-        return np.where(material.braided, outer, single)
+        fibres = braid.solid_diameter(linear_density_kg_m=mass, density_kg_m3=density)
+        solid = np.where(known, known_m * np.sqrt(fill), np.where(braided, fibres, single))
+        area = section.area(diameter_m=solid)
+        return {
+            "diameter_m": braid.outside_diameter(solid_diameter_m=solid, packing=fill),
+            "mass_kg_m": area * density,
+            "axial_n": area * modulus * soaked * rate,
+            "wet_break_n": break_n * wet * condition,
+        }
 
-    return combine(diameter, inputs={"break_n": dry, "strength": strength, "density": density, "fill": fill})
+    return line
 
 
-def _measured(labelled: Range, lines: Sequence[Line]) -> Range:
-    found = [line.measured_strength_n for line in lines]
-    return _chosen(labelled, found, _MEASURED_STRENGTH)
-
-
-def _replaced(estimate: Range, lines: Sequence[Line], material: Materials) -> Range:
-    """Put printed, sized or measured diameters in place of the estimate; a measurement wins."""
-    printed = [line.diameter_m or _sized(line) for line in lines]
-    known_better = _chosen(estimate, printed, _PRINTED)
-    pe = [_pe_outside(line, row) for line, row in zip(lines, material.rows, strict=True)]
-    known_better = _chosen(known_better, pe, (0.9, 1.0, 1.12))
-    return _chosen(known_better, [line.measured_diameter_m for line in lines], _MEASURED)
+def _known_diameters(lines: Sequence[Line], material: Materials) -> Array:
+    """Printed, sized or measured diameters, not-a-number where there is none; a measurement wins."""
+    measured = _known([line.measured_diameter_m for line in lines], MEASURED)
+    outside = [_pe_outside(line, material, place) for place, line in enumerate(lines)]
+    printed = _known([line.diameter_m or _sized(line) for line in lines], PRINTED)
+    return _first(measured, _first(_known(outside, PE_OUTSIDE), printed))
 
 
 def _sized(line: Line) -> float | None:
@@ -103,20 +106,19 @@ def _sized(line: Line) -> float | None:
     return float(sizes.size_diameter(size=line.size.number))
 
 
-def _pe_outside(line: Line, row: LineTypeData) -> float | None:
+def _pe_outside(line: Line, material: Materials, place: int) -> float | None:
     """Return the outside diameter of a braid sold by its PE number, unless its diameter is printed."""
     if line.size is None or line.size.scale != "PE" or line.diameter_m is not None:
         return None
     mass = sizes.pe_linear_density(size=line.size.number)
-    solid = braid.solid_diameter(linear_density_kg_m=mass, density_kg_m3=row.density_kg_m3.typical)
-    return float(braid.outside_diameter(solid_diameter_m=solid, packing=row.fill.typical))
+    density, fill = material.typical("density_kg_m3", place), material.typical("fill", place)
+    solid = braid.solid_diameter(linear_density_kg_m=mass, density_kg_m3=density)
+    return float(braid.outside_diameter(solid_diameter_m=solid, packing=fill))
 
 
-def _chosen(estimate: Range, better: Sequence[float | None], spread: tuple[float, float, float]) -> Range:
-    has = np.array([value is not None for value in better])
-    if not has.any():
-        return estimate
-    value = np.array([value or 1.0 for value in better])
-    low, typical, high = (np.where(has, value * factor, end) for factor, end in
-                          zip(spread, (estimate.low, estimate.typical, estimate.high), strict=True))  # fmt: skip
-    return Range(low, typical, high)
+def _known(values: Sequence[float | None], by: tuple[float, float, float]) -> Array:
+    return np.outer(by, [np.nan if value is None else value for value in values])
+
+
+def _first(better: Array, otherwise: Array) -> Array:
+    return np.where(np.isnan(better), otherwise, better)
