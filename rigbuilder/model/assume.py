@@ -126,7 +126,8 @@ class Assumptions:
             self._put("backing.test", _pounds(backing.test_n), why)
             self._put("backing.knot", backing.knot, why)
             self.found.append(Assumed("backing.length", None, "as much as fills the spool"))
-        drag = practice.drag_for(technique, main, leader)
+        most = self._values.get("reel.drag")
+        drag = practice.drag_for(technique, main, leader, reel_most_n=most)
         if drag is not None:
             self._put("drag", _pounds(drag), "the share of the weakest label that practice sets")
 

@@ -88,14 +88,20 @@ def weakest_test_n(main: Line, leader: Leader | None) -> float | None:
     return min(tests) if tests else None
 
 
-def drag_for(technique: Technique, main: Line, leader: Leader | None) -> float | None:
-    """Return the drag that practice sets on this chain [N]: a share of the weakest label."""
+def drag_for(
+    technique: Technique, main: Line, leader: Leader | None, *, reel_most_n: float | None = None
+) -> float | None:
+    """Return the drag that practice sets on this chain [N]: a share of the weakest label.
+
+    ``reel_most_n`` is the most that the reel is marked for; practice never asks for more.
+    """
     weakest = weakest_test_n(main, leader)
     if weakest is None:
         return None
     practice = technique.drag
     if practice.percent is None:
-        wish = _LOCKED_SHARE * weakest
-        return min(practice.drag_n.clamp(wish), 0.5 * weakest)
-    wish = practice.percent.middle / 100 * weakest
-    return min(practice.drag_n.clamp(wish), practice.percent.high / 100 * weakest)
+        wish = min(practice.drag_n.clamp(_LOCKED_SHARE * weakest), 0.5 * weakest)
+    else:
+        share = practice.percent
+        wish = min(practice.drag_n.clamp(share.middle / 100 * weakest), share.high / 100 * weakest)
+    return wish if reel_most_n is None else min(wish, reel_most_n)

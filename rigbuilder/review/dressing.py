@@ -28,7 +28,8 @@ def dressed(rig: Rig, main: Line, technique: Technique, reference: Reference) ->
     leader = rig.leader if "leader" in pinned else practice.leader_for(technique, main, reference)
     knot = rig.knots.lure if "knots" in pinned else practice.lure_knot_for(technique, leader or main)
     backing = rig.backing if "backing" in pinned else practice.backing_for(rig.reel.kind, main.type)
-    drag = rig.drag_n if "drag" in pinned else practice.drag_for(technique, main, leader)
+    usual_drag = practice.drag_for(technique, main, leader, reel_most_n=rig.reel.drag_n)
+    drag = rig.drag_n if "drag" in pinned else usual_drag
     return rig.with_(
         main=main, leader=leader, knots=Knots(lure=knot, arbor=rig.knots.arbor), backing=backing, drag_n=drag
     )

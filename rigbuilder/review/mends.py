@@ -164,7 +164,8 @@ def other_joint(case: Case) -> tuple[Remedy, ...]:
 
 def usual_drag(case: Case) -> tuple[Remedy, ...]:
     """Propose the drag that practice sets on this chain."""
-    drag = practice.drag_for(case.technique, case.main, case.leader)
+    most = case.rig.reel.drag_n
+    drag = practice.drag_for(case.technique, case.main, case.leader, reel_most_n=most)
     if drag is None:
         return ()
     text = pounds(drag)
