@@ -34,19 +34,19 @@ _LENGTH = rf"(?P<length>{DECIMAL})\s*-?\s*(?P<long>{_LONG})"
 _MORE = rf"(?:\s*[(/=]\s*(?P<more>{DECIMAL}\s*{_LONG})\s*\)?)?"
 _TIGHT = re.compile(rf"{_START}{_FIRST}{_MIDDLE}{_JOIN}{_LENGTH}{_MORE}")
 _LOOSE = re.compile(rf"{_START}{_FIRST}{_MIDDLE}[\s,]*{_LENGTH}{_MORE}")
-_TIGHT_BACK = re.compile(rf"{_START}{_LENGTH}(?:{_JOIN}|\s*of\s*){_FIRST}(?!\s*[/-]?\s*{DECIMAL}\s*{_LONG})")
+_TIGHT_BACK = re.compile(rf"{_START}{_LENGTH}(?:{_JOIN}|\s*of\s*){_FIRST}(?!\s*[/-]\s*{DECIMAL}\s*{_LONG})")
 _LOOSE_BACK = re.compile(rf"{_START}{_LENGTH}[\s,]*{_FIRST}")
 
 _SIZED = re.compile(
     rf"{BEFORE_WORD}(?P<prefix>pe\.?\s*(?:#|no\.?)?|#|no\.?)\s*[:=]?\s*"
-    rf"(?P<pairs>{DECIMAL}\s*(?:号|號)?\s*[-/\s:x(]\s*\d{{2,4}}\s*(?:{_LONG})?"
+    rf"(?P<pairs>{DECIMAL}\s*(?:号|號)?\s*[-/\s:=x(]\s*\d{{2,4}}\s*(?:{_LONG})?"
     rf"(?:[,;|/\s]+{DECIMAL}\s*[-/]\s*\d{{2,4}}\s*(?:{_LONG})?)*)(?![\d.,:]|\s*(?:lbs?|kg|mm)(?![a-z]))"
 )
 _NUMBERED = re.compile(
-    rf"{_START}(?P<size>{DECIMAL})\s*(?:号|號)\s*(?:pe)?\s*[-/\s:x(]?\s*(?P<length>\d{{2,4}})\s*(?P<long>{_LONG})?"
+    rf"{_START}(?P<size>{DECIMAL})\s*(?:号|號)\s*(?:pe)?\s*[-/\s:=x(]?\s*(?P<length>\d{{2,4}})\s*(?P<long>{_LONG})?"
 )
 _SIZED_PAIR = re.compile(
-    rf"(?P<size>{DECIMAL})\s*(?:号|號)?\s*[-/\s:x(]\s*(?P<length>\d{{2,4}})\s*(?P<long>{_LONG})?"
+    rf"(?P<size>{DECIMAL})\s*(?:号|號)?\s*[-/\s:=x(]\s*(?P<length>\d{{2,4}})\s*(?P<long>{_LONG})?"
 )
 _METRIC = re.compile(
     rf"{_START}(?P<what>(?:0?[.,]\d{{2,3}}|1[.,]\d{{2}}))\s*(?P<unit>mm)?\s*[-/x:]\s*"

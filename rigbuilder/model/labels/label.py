@@ -10,6 +10,7 @@ from rigbuilder.units.quantity import Quantity, show
 
 TAKEN = "\x00"
 _REST = re.compile(r"[^\x00,;|\n]+")
+_DIAMETER_SIGN = re.compile(r"[ø⌀φ∅](?=\s*[\d.,])")
 _EDGE = " \t-/:.,;()[]{}~=+*&_\"'"
 # Labels round when they convert: 6-12 lb is sold as 3-6 kg, 1/8 oz as 4 g, 7' as 2.1 m.
 _ROUNDING = {"length": 0.025, "diameter": 0.05, "retrieve": 0.03, "drag": 0.1, "test": 0.12, "weight": 0.12}
@@ -47,7 +48,8 @@ class Label:
         self.kind: LabelKind = kind
         self._source = source
         self._normal = normalise(source.replace("\n", ";"))
-        self.text = "".join(c.lower() if len(c.lower()) == 1 else c for c in self._normal.text)
+        lower = "".join(c.lower() if len(c.lower()) == 1 else c for c in self._normal.text)
+        self.text = _DIAMETER_SIGN.sub(" ", lower)
         self.open = self.text
         self._offers: list[_Offer] = []
         self._doubts: list[Doubt] = []

@@ -27,7 +27,7 @@ _TYPES: tuple[tuple[str, str], ...] = (
     ("wire", r"(?:titanium|steel|stainless|wire)(?:[\s-]*(?:wire|leader))*"),
     (
         "fluorocarbon",
-        r"(?:100\s?%\s*)?(?:fluorocarbon|flurocarbon|flourocarbon|fluoro[\s-]carbon|fluoro|flouro|fluor|pvdf|fc|fluorocarbone)",
+        r"(?:100\s?%\s*)?(?:fluorocarbon|flurocarbon|flourocarbon|fluoro[\s-]carbon|fluoro|flouro|fluor|pvdf|fc|f\.\s?c\.?)",
     ),
     ("copolymer", r"co[\s-]*poly(?:mer)?(?:[\s-]*(?:nylon|mono(?:filament)?))?"),
     ("braid", rf"{_BRAIDED}(?:[\s-]*(?:pe|line))?|pe[\s-]*(?:{_BRAIDED})|multifil(?:ament)?"),
@@ -40,7 +40,7 @@ _STRANDS = re.compile(
 )
 _PE = re.compile(
     rf"{BEFORE_WORD}pe[\s.:-]*(?:#|no\.?)?\s*(?P<low>{DECIMAL})(?:{TO}(?P<high>{DECIMAL}))?\s*(?:号|號)?"
-    rf"(?![\d/]|[.,]\d|\s*(?:lbs?|kg|mm|m|yds?)(?![a-z])|\s?x(?![a-z\d]))"
+    rf"(?!\d|[.,]\d|\s*(?:lbs?|kg|mm|m|yds?)(?![a-z])|\s?x(?![a-z\d]))"
     rf"|{PART}(?:#|no\.?)?(?P<number>{DECIMAL})\s*(?:号|號)?\s*pe(?![a-z])"
 )
 _SIZE = re.compile(
@@ -56,7 +56,7 @@ _THIN = re.compile(
     rf"{PART}"
     r"(?P<thin>\d{1,2})\s*-?\s*(?:lbs?\.?|#)?\s*(?:mono(?:filament)?|nylon)?\s*"
     r"(?:dia(?:meter|m)?\.?|equiv(?:alent)?\.?)(?![a-z])(?:\s*(?:equiv(?:alent)?\.?|dia(?:meter)?\.?)(?![a-z]))?\s*[)\]]?"
-    r"(?!\s*(?:[:=]|0?[.,]\d))"
+    r"(?!\s*(?:[:=(]|0?[.,]\d))"
 )
 _TIPPET = re.compile(START + r"\d{1,2}x(?![a-z0-9])")
 _BARE_MM = re.compile(START + r"(?:0?[.,]\d{2,3})(?![\d/]|[.,]\d|\s*[a-z\"'#])")
@@ -68,7 +68,6 @@ _CAPTIONS = {
     "length": words(r"length|spool|filler|bulk"),
     "": words(r"fishing|line|main|and|the|of|ø|material"),
 }
-_DIAMETER_SIGN = re.compile(r"[øØ⌀φ∅]\s*(?=[\d.,])")
 # Nylon of 0.04 mm holds about 1 N, the heaviest leaders are under 3 mm.
 _THINNEST_M, _THICKEST_M = 3e-5, 3e-3
 _LENGTHS_M = (0.05, 20_000.0)
@@ -77,14 +76,12 @@ _TESTS_N = (0.2, 2000.0)
 
 def read_line(label: Label) -> None:
     """Read a whole line label."""
-    for match in label.find(_DIAMETER_SIGN):
-        label.take(*match.span())
+    _read_equivalent(label)
     _read_sizes(label)
     _read_strands(label)
     _read_types(label)
-    _read_equivalent(label)
     captions = Captions(label, _CAPTIONS)
-    found = list(measures(label, captions))
+    found = measures(label, captions)
     for measure in found:
         if measure.symbol is not None:
             _read_measure(label, measure)
@@ -111,12 +108,16 @@ def _read_sizes(label: Label) -> None:
         numbers = match["number"] or match["low"]
         high = match["high"]
         _offer_size(label, match.span(), f"PE {numbers}-{high}" if high else f"PE {numbers}")
-        label.offer((match.start(), match.start()), "type", "braid", "line type: braid")
+        _offer_braid(label, (match.start(), match.start()), "line type: braid")
     for match in label.find(_SIZE):
         number = match["low"] or match["number"]
         _offer_size(label, match.span(), f"PE {number}" if braided else f"No. {number}")
     for match in label.find(words(r"pe")):
-        label.offer(match.span(), "type", "braid", "line type: braid")
+        _offer_braid(label, match.span(), "line type: braid")
+
+
+def _offer_braid(label: Label, span: tuple[int, int], meaning: str) -> None:
+    label.offer(span, "type", "fused braid" if "fused" in label.text else "braid", meaning)
 
 
 def _offer_size(label: Label, span: tuple[int, int], text: str) -> None:
@@ -136,7 +137,7 @@ def _read_strands(label: Label) -> None:
             label.doubt(match.span(), "could be the strands of a braid or a tippet size")
         else:
             count = match["count"] or match["count_x"] or match["x_count"]
-            label.offer(match.span(), "type", "braid", f"braid of {count} strands")
+            _offer_braid(label, match.span(), f"braid of {count} strands")
 
 
 def _read_equivalent(label: Label) -> None:
@@ -146,6 +147,8 @@ def _read_equivalent(label: Label) -> None:
         label.doubt(match.span(), f"as thick as {thin} lb nylon; makers differ, so this is no diameter")
     for match in label.find(_EQUIVALENT):
         test, thin = match["test"], match["thin"]
+        if int(test) <= int(thin):
+            continue
         label.doubt(match.span(), f"likely {test} lb test, about as thick as {thin} lb nylon")
 
 

@@ -52,7 +52,7 @@ def read_lure(label: Label) -> None:
         label.doubt(match.span(), f"looks like a model code; {match['length']} mm long and {code}?")
     captions = Captions(label, _CAPTIONS)
     _read_buoyancy(label)
-    found = list(measures(label, captions))
+    found = measures(label, captions)
     for measure in found:
         _read_measure(label, measure)
 

@@ -1,21 +1,25 @@
 """Numbers, ranges and units on labels, and the captions that say what they measure."""
 
 import re
-from collections.abc import Collection, Iterator, Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 
-from rigbuilder.model.labels.label import Label
+from rigbuilder.model.labels.label import TAKEN, Label
 from rigbuilder.units.dimensions import Dimension
 from rigbuilder.units.quantity import Quantity, QuantityError, parse
 from rigbuilder.units.spelling import SYMBOLS, unit_pattern
+from rigbuilder.units.units import UNITS
 
 _BINARY = [f"{n}/{d}" for d in (2, 4, 8, 16, 32, 64) for n in range(1, d)]
 _OTHER = ["1/3", "2/3", "1/5", "2/5", "3/5", "4/5", "1/6", "5/6"]
 _SMALL = [f"1/{d}" for d in (10, 12, 20, 24, 28, 40, 48, 50, 80, 100, 128)]
-FRACTION = "(?:" + "|".join(sorted(_BINARY + _OTHER + _SMALL, key=len, reverse=True)) + r")(?!\d|/?0|[.,]\d)"
+_KNOWN = "|".join(sorted(_BINARY + _OTHER + _SMALL, key=len, reverse=True))
+FRACTION = rf"(?:(?:{_KNOWN})(?!\d|/?0|[.,]\d)|\d{{1,2}}/\d{{1,2}}(?=\s?oz))"
 MIXED = rf"[1-9](?: {{1,3}}|-)(?:{FRACTION})"
 DECIMAL = r"(?:\d{1,6}(?:[.,]\d{1,4})*|(?:\.|(?<![^\s(-]),)\d{1,4})"
 NUMBER = rf"(?:{MIXED}|{FRACTION}|{DECIMAL})"
+# A range ends in no such number as 20 1/4, and no number starts behind the stroke of a fraction.
+_LOW = rf"(?:\d{{2}} {{1,3}}{FRACTION}|{MIXED}|{FRACTION}|(?<!\d/){DECIMAL})"
 TO = r"\s*(?:-{1,2}|~|to\b|\.\.\.?|…|thru|through)\s*"
 AFTER_WORD = r"(?![a-z])"
 BEFORE_WORD = r"(?<![a-z0-9])"
@@ -26,8 +30,13 @@ MARKS = ("lb", "kg", "oz", "g", "m", "cm", "mm", "ft", "in", "yd")
 UNIT = unit_pattern(*MARKS)
 
 MEASURE = re.compile(
-    rf"{PART}(?P<low>{NUMBER})(?:\s*(?P<low_unit>{UNIT}))?"
-    rf"(?:{TO}(?P<high>{NUMBER})(?!\s*-\s*\d))?(?:(?:\s?\+)?\s*-?\s*(?P<unit>{UNIT})(?!\s?\d+\s*(?:treble|hook)))?(?:\s?\+)?"
+    rf"{PART}(?P<low>{_LOW})(?:\s*(?P<low_unit>{UNIT}))?"
+    rf"(?:{TO}(?P<high>{NUMBER})(?!\s*-\s*\d))?(?:(?:\s?\+)?\s*-?\s*(?P<open>\(\s*)?(?P<unit>{UNIT})(?(open)\s*\))(?!\s?\d+\s*(?:treble|hook)))?(?:\s?\+)?"
+)
+_WORD_UNIT = rf"(?=[a-z]){UNIT}"
+_UNIT_FIRST = re.compile(
+    rf"(?:\(\s*(?P<bracketed>{_WORD_UNIT})\s*\)|{BEFORE_WORD}(?:(?P<colon>{_WORD_UNIT})\s*[:=]|(?P<plain>{_WORD_UNIT})))"
+    rf"\s*[:=]?\s*(?P<low>{NUMBER})(?:{TO}(?P<high>{NUMBER}))?(?!\s*-?\s*{UNIT}\s*(?!\s*[:=]?\s*\d)|[\d/])"
 )
 
 
@@ -97,36 +106,67 @@ class Captions:
                 return caption.role
         return None
 
-    def near(self, start: int, end: int, role: str) -> bool:
-        """Whether a caption of this role touches the stretch on either side."""
-        text = self._label.text
-        return any(
-            caption.role == role
-            and not (text[caption.end : start] if caption.end <= start else text[end : caption.start]).strip(
-                " :.=()[]-"
-            )
-            for caption in self.found
-        )
-
 
 def words(pattern: str) -> re.Pattern[str]:
     """``pattern`` as whole words."""
     return re.compile(rf"{BEFORE_WORD}(?:{pattern}){AFTER_WORD}")
 
 
-def measures(label: Label, captions: Captions) -> Iterator[Measure]:
-    """The numbers and ranges still open on the label."""
-    for match in label.find(MEASURE):
-        unit = match["unit"] or match["low_unit"]
-        numbers = match["low"] + (match["high"] or "")
-        yield Measure(
-            span=match.span(),
-            text=match[0].strip(),
-            symbol=SYMBOLS[unit] if unit else None,
-            role=captions.role(*match.span()),
-            is_fraction="/" in numbers,
-            is_range=match["high"] is not None,
+def measures(label: Label, captions: Captions) -> list[Measure]:
+    """The numbers and ranges still open on the label, left to right."""
+    found: list[Measure] = []
+    text = label.open
+    plain = False  # whether units stand before their numbers without any mark
+    first_number = re.search(r"\d", text)
+    for match in _UNIT_FIRST.finditer(text):
+        follows_number = re.search(r"[\d#]\s*$", text[: match.start()]) is not None
+        leads = first_number is not None and match.start() < first_number.start()
+        units_lead = leads or (bool(found) and (match["plain"] is None or plain))
+        if not units_lead and (match["plain"] is not None or follows_number):
+            continue
+        plain = match["plain"] is not None
+        unit = match["bracketed"] or match["colon"] or match["plain"]
+        measured = f"{match['low']}-{match['high']}" if match["high"] else match["low"]
+        found.append(_measure(captions, match, f"{measured} {unit}", unit))
+    for measure in found:
+        start, end = measure.span
+        text = text[:start] + TAKEN * (end - start) + text[end:]
+    for match in MEASURE.finditer(text):
+        found.extend(_printed(captions, match))
+    return sorted(found, key=lambda measure: measure.span)
+
+
+def _printed(captions: Captions, match: re.Match[str]) -> list[Measure]:
+    """A match of `MEASURE` as one measure, or as two if its ends measure different things."""
+    low_unit, unit = match["low_unit"], match["unit"]
+    if low_unit and unit and match["high"] and _is_length(low_unit) != _is_length(unit):
+        ends = (
+            (match.start(), match.end("low_unit"), match["low"], low_unit),
+            (match.start("high"), match.end(), match["high"], unit),
         )
+        return [
+            Measure(
+                (start, end), f"{number} {spelt}", SYMBOLS[spelt], captions.role(start, end), False, False
+            )
+            for start, end, number, spelt in ends
+        ]
+    text = match[0].replace("(", " ").replace(")", " ").strip()
+    return [_measure(captions, match, text, unit or low_unit)]
+
+
+def _is_length(unit: str) -> bool:
+    return SYMBOLS[unit] in UNITS[Dimension.LENGTH]
+
+
+def _measure(captions: Captions, match: re.Match[str], text: str, unit: str | None) -> Measure:
+    return Measure(
+        span=match.span(),
+        text=text,
+        symbol=SYMBOLS[unit] if unit else None,
+        role=captions.role(*match.span()),
+        is_fraction="/" in match["low"] + (match["high"] or ""),
+        is_range=match["high"] is not None,
+    )
 
 
 def quantity(label: Label, span: tuple[int, int], text: str, *, dimension: Dimension) -> Quantity | None:

@@ -9,6 +9,7 @@ from rigbuilder.model.labels.measure import (
     DECIMAL,
     LONE,
     START,
+    TO,
     Captions,
     measures,
     quantity,
@@ -26,7 +27,7 @@ _PER = (
     r"(?:turns?|cranks?|revolutions?|rev|rotation|handle|h)(?![a-z])\.?"
 )
 _RATIO = re.compile(
-    rf"(?:{BEFORE_WORD}(?:gear[\s-]*ratio|gears?|ratio|g\.?r\.?)\s*[:=]?\s*)?{LONE}"
+    rf"(?:{BEFORE_WORD}(?:gear[\s-]*ratio|gears?|ratio|g\.?r\.?)\s*[:=]?\s*)?(?<![\d.:-])(?<!\d,)"
     rf"(?P<ratio>{DECIMAL})\s*(?::|to)\s*1(?:[.,]0)?(?![\d:]|\.\d)"
     rf"|(?<![\d.,/])1\s*:\s*(?P<reverse>{DECIMAL})(?![\d/:])"
     rf"|{BEFORE_WORD}(?:gear[\s-]*ratio|ratio|g\.?r\.?)\s*[:=]?\s*(?P<named>{DECIMAL})(?![\d/:-]|\s*(?:{_FORCE}|{_SPAN}))"
@@ -42,9 +43,12 @@ _RETRIEVING = (
 _RETRIEVE = re.compile(
     rf"(?:{BEFORE_WORD}{_RETRIEVING}\s*[:=]?\s*)?"
     rf"{LONE}(?:(?P<first>{DECIMAL}\s*{_SPAN})\s*[(/=,]\s*)?"
-    rf"(?P<number>{DECIMAL})\s*-?(?P<unit>{_SPAN})\)?\.?(?:{_PER}|\s*(?:line\s*)?(?:retrieve|recovery)(?![a-z]))"
+    rf"(?P<number>{DECIMAL})\s*-?(?P<unit>{_SPAN})\)?\.?"
+    rf"(?:(?:\s*of line)?{_PER}|\s*(?:line\s*)?(?:retrieve|recovery|ipt)(?![a-z]))"
     rf"|{BEFORE_WORD}{_RETRIEVING}[\s.:=(]*"
     rf"(?P<number2>{DECIMAL})\s*(?P<unit2>{_SPAN})\)?(?![a-z])"
+    rf"|{BEFORE_WORD}{_RETRIEVING}[\s.:=]*\(?(?P<unit3>{unit_pattern('in', 'cm')})(?:{_PER})?\)?[\s:=]*"
+    rf"(?P<number3>{DECIMAL})(?!\s*{_SPAN}|[\d:])"
     rf"|{BEFORE_WORD}ipt[\s.:=]*(?P<ipt>{DECIMAL})(?![\d.,:/])"
     rf"|{LONE}(?P<ipt2>{DECIMAL})\s*ipt(?![a-z])"
 )
@@ -68,14 +72,16 @@ _DRAG_BEFORE = re.compile(
 _DRAG_BARE = re.compile(
     rf"{BEFORE_WORD}{_DRAG}[\s.:=]*(?P<number>{DECIMAL})(?![\d.,:/-]|\s*(?:{_FORCE}|{_SPAN}))"
 )
+_DRAG_RANGE = re.compile(rf"{BEFORE_WORD}{_DRAG}[\s.:=]*{DECIMAL}(?:{TO}|\s*/\s*){_PULL}")
 _PAIRED = rf"(?P<one>{DECIMAL})\s*/\s*(?P<other>{DECIMAL})"
 _UNITS = r"(?P<unit>lb|kg)s?\s*/\s*(?P<other_unit>lb|kg)s?"
 _DRAG_PAIR = re.compile(rf"(?:{BEFORE_WORD}{_DRAG}[\s.:=]*)?\(?(?<![a-z]){_UNITS}[)\s:=]*{_PAIRED}(?![\d/])")
 _DRAG_PAIR_FIRST = re.compile(rf"(?:{BEFORE_WORD}{_DRAG}[\s.:=]*)?{LONE}{_PAIRED}\s*\(?{_UNITS}\)?(?![a-z])")
 _WORKING_DRAG = re.compile(rf"{BEFORE_WORD}(?:working|fighting|practical|strike)\s*drag[\s.:=(]*{_PULL}")
 _SIZE = re.compile(
-    LONE + r"(?:sizes?\s*[:=]?\s*)?(?P<size>[a-z]{0,3}-?(?P<number>\d{3,5})(?:-?[a-z]{1,4}){0,2})"
-    r"(?:[\s-]*(?:size|series)(?![a-z]))?(?![a-z0-9.,/:-]|\s*(?:[-/:]\s*\d|(?:mm|cm|m|yds?|yards?|g|oz|lbs?|kg|ft)(?![a-z])))"
+    LONE + r"(?:sizes?\s*[:=]?\s*)?(?!\d+\s*(?:mm?|cm|yds?|g|oz|lbs?|kg|ft|in|n)(?![a-z]))"
+    r"(?P<size>[a-z]{0,3}-?(?P<number>\d{3,5})(?:-?[a-z]{1,4}){0,2})"
+    r"(?:[\s-]*(?:size|series)(?![a-z]))?(?![a-z0-9.:]|,\d|\s*(?:[-/:]\s*\d|(?:mm|cm|m|yds?|yards?|g|oz|lbs?|kg|ft)(?![a-z])))"
 )
 _NAMED_SIZE = re.compile(
     BEFORE_WORD + r"sizes?\s*[:=]?\s*(?P<size>[a-z]{0,3}-?\d{2,5}(?:-?[a-z]{1,4}){0,2})(?![a-z0-9.,/])"
@@ -89,7 +95,12 @@ _KINDS = {
     "baitcasting": words(r"bait[\s-]*cast(?:ing|er)?s?|casting|low[\s-]profile"),
     "spinning": words(r"spinning|spin|fixed[\s-]spool"),
 }
-_NOISE = {"": words(r"reel|and|with|the|of|holds|or|approx\.?|ca\.?|turns?|max\.?|drag|(?:drag )?system")}
+_NOISE = {
+    "": words(
+        r"reel|and|with|the|of|holds|or|approx\.?|ca\.?|turns?|max\.?|drag|gears?|gear ratio|ratio"
+        r"|(?:drag )?system"
+    )
+}
 _CAPTIONS = {
     "capacity": words(r"(?:(?:line|spool)\s*)?cap(?:acity|acities)?\.?|line"),
     "fluorocarbon": words(r"fluoro(?:carbon)?|fc"),
@@ -123,7 +134,7 @@ def read_reel(label: Label) -> None:
 def _read_line_types_with_capacity(label: Label) -> None:
     captions = Captions(label, _CAPTIONS)
     read_capacities(label, captions)
-    for measure in list(measures(label, captions)):
+    for measure in measures(label, captions):
         if measure.symbol in {"lb", "kg"} and not measure.is_range:
             _offer_drag(label, measure.span, measure.text)
 
@@ -156,7 +167,8 @@ def _offer_ratio(label: Label, span: tuple[int, int], text: str) -> None:
 def _read_retrieve(label: Label) -> None:
     for match in label.find(_RETRIEVE):
         ipt = match["ipt"] or match["ipt2"]
-        number, unit = match["number"] or match["number2"], match["unit"] or match["unit2"]
+        number = match["number"] or match["number2"] or match["number3"]
+        unit = match["unit"] or match["unit2"] or match["unit3"]
         if match["first"]:
             _offer_retrieve(label, match.span("first"), match["first"])
             label.take(*match.span())
@@ -186,6 +198,8 @@ def _read_drag(label: Label) -> None:
             _offer_drag(label, match.span("one"), f"{match['one']} {match['unit']}")
             _offer_drag(label, match.span("other"), f"{match['other']} {match['other_unit']}")
             label.take(*match.span())
+    for match in label.find(_DRAG_RANGE):
+        label.doubt(match.span(), "a range of drag; is its upper end the greatest drag?")
     for pattern in (_DRAG_AFTER, _DRAG_BEFORE):
         for match in label.find(pattern):
             _offer_drag(label, match.span("pull"), match["pull"])

@@ -41,8 +41,12 @@ _CAPTIONS = {
     ),
 }
 _PIECES = re.compile(
-    START + r"(?P<count>\d|one|two|three|four|five|single)[ -]*"
-    r"(?:pcs?|pieces?|pce|sections?|secs?|sec)(?![a-z])\.?|pieces?\s*[:=]?\s*(?P<after>\d)(?![\d.,/])"
+    START + r"(?<!\+)(?P<count>\d|one|two|three|four|five|single)[ -]*"
+    r"(?:pcs?|pieces?|pce|sections?|secs?|sec|parts?)(?![a-z])\.?|pieces?\s*[:=]?\s*(?P<after>\d)(?![\d.,/])"
+)
+_BUTT_AND_TIP = re.compile(START + r"\d\s*\+\s*\d(?:[ -]*(?:pcs?|pieces?)(?![a-z])\.?)?(?![\d/.])")
+_UPPER = re.compile(
+    r"(?:max\.?|maximum|up to|bis|[<≤])[\s:=]*(?:(?:line|lure|pe|cw|wg|weight|wt\.?)[\s:=]*)*$"
 )
 _COUNTS = {"one": 1, "single": 1, "two": 2, "three": 3, "four": 4, "five": 5}
 _PE = re.compile(
@@ -75,6 +79,8 @@ def read_rod(label: Label) -> None:
         count = match["count"] or match["after"]
         number = _COUNTS.get(count) or int(count)
         label.offer(match.span(), "pieces", number, f"pieces: {number}")
+    for match in label.find(_BUTT_AND_TIP):
+        label.doubt(match.span(), "butt and tip counted apart; how many pieces in all?")
     _read_sizes(label)
     captions = Captions(label, _CAPTIONS)
     _read_code(label)
@@ -84,14 +90,14 @@ def read_rod(label: Label) -> None:
             text = f"{match['low']}-{match['high']} {match['unit']}"
             _offer_range(label, captions, match.span(), text, captions.role(*match.span()), match["unit"])
     _read_line_type(label)
-    found = list(measures(label, captions))
+    read_power_and_action(label, captions)
+    found = measures(label, captions)
     for measure in found:
         if measure.symbol is not None:
             _read_measure(label, captions, measure)
     for measure in found:
         if measure.symbol is None:
             _read_bare(label, captions, measure)
-    read_power_and_action(label, captions)
 
 
 def _read_code(label: Label) -> None:
@@ -114,11 +120,17 @@ def _read_sizes(label: Label) -> None:
             text = f"{prefix} {low}-{high}" if high else f"{prefix} {low}"
             if prefix == "PE" and has_test:
                 label.doubt(match.span(), "a second line range, for braid; the one in lb or kg is used")
+            elif not high and _only_upper(label, match):
+                label.doubt(match.span(), "only the upper end of the line range is given")
             elif size := quantity(label, match.span(), text, dimension=Dimension.SIZE):
                 label.offer(match.span(), "line", size, f"line range: {show(size)}")
                 if prefix == "PE":
                     braid = (match.start(), match.start())
                     label.offer(braid, "line_for", "braid", "the line range is for braid")
+
+
+def _only_upper(label: Label, match: re.Match[str]) -> bool:
+    return "max" in match[0] or _UPPER.search(label.text[: match.start()]) is not None
 
 
 def _read_measure(label: Label, captions: Captions, measure: Measure) -> None:
@@ -149,7 +161,7 @@ def _offer_range(
     least, most = _USUAL[key]
     if value.si_low < least or value.si_high > most:
         label.doubt(span, f"{show(value)} is outside what rods are made for as a {key} range")
-    elif not value.is_range and captions.near(*span, "up to"):
+    elif not value.is_range and _UPPER.search(label.text[: span[0]]):
         label.doubt(span, f"only the upper end of the {key} range is given")
     else:
         label.offer(span, key, value, f"{key} range: {show(value)}")

@@ -14,12 +14,13 @@ _FOOT = r"(?:'(?!')|ft\.?(?![a-z])|feet(?![a-z])|foot(?![a-z]))"
 _INCH = r"(?:\"|''|(?:inches|inch|ins|in)(?![a-z])\.?)"
 _NEXT_MEASURE = r"(?!\s*(?:[-/~.,]\s*\d|\d|(?:lbs?|kg|oz|g|#|pcs?|pieces?|to)(?![a-z])))"
 _FEET = re.compile(
-    rf"{START}(?P<feet>{DECIMAL})\s*{_FOOT}"
+    rf"{START}(?P<feet>[4-9] {{1,3}}1/2|{DECIMAL})\s*{_FOOT}"
     rf"(?:\s*-?\s*(?P<inches>\d{{1,2}}(?:[.,]\d+)?(?: {FRACTION})?)\s*{_INCH}"
     rf"|(?P<close>\d{{1,2}}){_NEXT_MEASURE}|\s+(?P<open>\d{{1,2}}){_NEXT_MEASURE})?"
 )
 _HYPHENATED = re.compile(rf"{LONE}(?P<feet>[4-9])-(?P<inches>1[01]|\d)\"?{_NEXT_MEASURE}")
 _NO_FOOT_MARK = re.compile(rf"{LONE}(?P<feet>[4-9])(?:\"|''|\s)\s*(?P<inches>1[01]|\d)\s*{_INCH}")
+_NO_MARKS = re.compile(rf"{LONE}(?P<feet>[5-9])(?P<inches>1[01]|0\d|\d)(?![a-z\d]){_NEXT_MEASURE}")
 _INCHES = re.compile(rf"{LONE}(?P<inches>\d{{2,3}}(?:[.,]\d)?)\s*{_INCH}")
 _METRIC = re.compile(
     LONE + r"(?:(?P<metres>[1-4])\s?m\s?(?P<rest>\d{2})(?![\d.,/-])"
@@ -52,6 +53,8 @@ def _guess(label: Label) -> None:
         return
     for match in label.find(_HYPHENATED):
         label.doubt(match.span(), f"could be the length {match['feet']}'{match['inches']}\", or a range")
+    for match in label.find(_NO_MARKS):
+        label.doubt(match.span(), f"a number without unit; {match['feet']}'{int(match['inches'])}\"?")
     for pattern, symbol in ((_BARE_METRES, "m"), (_BARE_CENTIMETRES, "cm")):
         for match in label.find(pattern):
             label.doubt(match.span(), f"a number without unit; the length in {symbol}?")

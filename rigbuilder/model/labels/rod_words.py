@@ -45,12 +45,12 @@ _PHRASES: tuple[tuple[str, str, str], ...] = (
         "lighter than the usual words for power; ultralight?",
     ),
     ("doubt", r"parabolic|through action|full flex", "bends through to the handle; slow or moderate action?"),
-    ("doubt", rf"{_ANY_POWER} to {_ANY_POWER}", "lies between two powers; which of them?"),
+    ("doubt", rf"{_ANY_POWER} to {_ANY_POWER}", "may be one power or lie between two; which of them?"),
     ("power", rf"(?:double[ -]*{_EXTRA}|{_EXTRA}{_EXTRA}|xx[ -]*|2x[ -]*){_HEAVY}|xx-h", "xxh"),
-    ("power", rf"{_EXTRA}{_HEAVY}|x-h", "xh"),
-    ("power", rf"{_MEDIUM}[ /-]*{_HEAVY}|med[ -]h", "mh"),
-    ("power", rf"{_MEDIUM}[ /-]*{_LIGHT}|med[ -]l", "ml"),
-    ("power", rf"(?:ultra|u)[ -]*{_LIGHT}|u/l|u-l", "ul"),
+    ("power", rf"{_EXTRA}{_HEAVY}|x-h|x\. ?h\.?", "xh"),
+    ("power", rf"{_MEDIUM}[ /-]*{_HEAVY}|med[ -]h|m\. ?h\.?", "mh"),
+    ("power", rf"{_MEDIUM}[ /-]*{_LIGHT}|med[ -]l|m\. ?l\.?", "ml"),
+    ("power", rf"(?:ultra|u)[ -]*{_LIGHT}|u/l|u-l|u\. ?l\.?", "ul"),
     ("action", rf"(?:{_EXTRA}|very ){_FAST}|x-f", "xf"),
     ("action", rf"{_MODERATE}[ /-]*{_FAST}", "mf"),
     ("action", rf"{_MODERATE}[ -]*slow", "ms"),
@@ -71,7 +71,7 @@ def _whole(pattern: str) -> re.Pattern[str]:
 
 _READY = tuple((sort, _whole(pattern), code) for sort, pattern, code in _PHRASES)
 _BETWEEN = _whole(
-    rf"{POWER_CODE}\s*(?:/|-|to)\s*(?:x?xh|mh|ml|h|l)|(?:mh|ml)\s*(?:/|-|to)\s*m|{POWER_CODE}\+"
+    rf"{POWER_CODE}\s*(?:/|-|to)\s*(?:x?xh|mh|ml|h|l)|(?:mh|ml)\s*(?:/|-|to)\s*m|{POWER_CODE}\+|m[ ]+(?:h|l)"
 )
 _PAIR = _whole(rf"(?P<power>{POWER_CODE})[ /,-]*(?P<action>{ACTION_CODE})")
 _MODERATE_M = _whole(r"(?P<power>x?xh|mh|ml|ul|h|l)[ /,-]+m")
@@ -94,7 +94,7 @@ def read_power_and_action(label: Label, captions: Captions) -> None:
     """Offer what the label says of power and action; note what may be either."""
     for match in label.find(_BETWEEN):
         if not _is_pair(match[0]):
-            label.doubt(match.span(), "lies between two powers; which of them?")
+            label.doubt(match.span(), "may be one power or lie between two; which of them?")
     unsettled = _phrases(label)
     for match in label.find(_MODERATE_M):
         _offer_power(label, match.span("power"), match["power"])
