@@ -24,7 +24,7 @@ class Mode(StrEnum):
 def apply(app: QApplication, theme: Theme, zoom: float | None = None) -> Theme:
     """Dress the whole application in ``theme`` and return it as used, at its zoom."""
     used = theme if zoom is None else theme.zoomed(zoom)
-    if app.style().name() != "fusion":
+    if not app.styleSheet():  # not dressed yet
         app.setStyle("Fusion")
     app.setPalette(palette(used))
     app.setFont(used.font("body"))

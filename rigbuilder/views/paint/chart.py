@@ -26,10 +26,10 @@ def paint_chart(painter: QPainter, rect: QRectF, spec: ChartSpec, theme: Theme) 
         _paint_limit_line(pencil, plot, limit)
     for series in sorted(spec.series, key=_is_strong):
         _paint_series(pencil, plot, series, clutter)
-    for mark in spec.marks:
-        _paint_mark(pencil, plot, mark, clutter)
     for limit in spec.limits:
         _paint_limit_words(pencil, plot, limit, clutter)
+    for mark in spec.marks:
+        _paint_mark(pencil, plot, mark, clutter)
     for label in end_labels(pencil, plot, room, spec):
         _paint_end_label(pencil, label, plot)
     painter.restore()
@@ -55,7 +55,9 @@ def _paint_series(pencil: Pencil, plot: Plot, series: Series, clutter: Clutter) 
     if series.band:
         wash = QColor(stroke.colour)
         wash.setAlphaF(0.20 if series.strong else 0.11)
-        painter.fillPath(band_path(series.band, plot), wash)
+        edge = band_path(series.band, plot)
+        painter.fillPath(edge, wash)
+        clutter.add_curve(edge)
     path = curve_path(thinned(series.points, round(plot.area.width() / u)), plot)
     painter.strokePath(path, pencil.stroke_pen(stroke, 2.5 if series.strong else 1.6))
     painter.restore()
@@ -124,9 +126,8 @@ def _paint_mark(pencil: Pencil, plot: Plot, mark: Mark, clutter: Clutter) -> Non
         for left in (at.x() + gap, at.x() - width - gap, at.x() - width / 2)
     ]
     box = clutter.place(spots)
-    beside = QPointF(
-        min(max(at.x(), box.left()), box.right()), box.bottom() if box.bottom() < at.y() else box.top()
-    )
+    nearest = box.bottom() if box.bottom() < at.y() else box.top()
+    beside = QPointF(min(max(at.x(), box.left()), box.right()), nearest)
     pencil.painter.setPen(pencil.pen(ink, 1))
     pencil.painter.drawLine(at + (beside - at) * 0.3, beside)
     _paint_words(pencil, box, mark.label, mark.severity)

@@ -5,7 +5,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QMarginsF, QRectF, QSize, QSizeF, QUuid
-from PySide6.QtGui import QImage, QPageLayout, QPageSize, QPainter, QPdfWriter
+from PySide6.QtGui import QImage, QImageWriter, QPageLayout, QPageSize, QPainter, QPdfWriter
 from PySide6.QtSvg import QSvgGenerator
 
 from rigbuilder.views.paint.bars import paint_bars
@@ -86,7 +86,7 @@ def to_png(paint: Paint, size: QSize, *, scale: float = 2.0) -> bytes:
     data = QByteArray()
     buffer = QBuffer(data)
     buffer.open(QIODevice.OpenModeFlag.WriteOnly)
-    to_image(paint, size, scale=scale).save(buffer, b"PNG")
+    QImageWriter(buffer, QByteArray(b"png")).write(to_image(paint, size, scale=scale))
     buffer.close()
     return bytes(data.data())
 

@@ -141,7 +141,7 @@ def _slash(reach: float, width: float) -> QPainterPath:
 
 def _hook_tick(scale: float = 1.0, width: float = 0.17) -> QPainterPath:
     """A tick whose short arm is bent like a hook, barb included."""
-    line = QPainterPath(QPointF(0.93, 0.10))
+    line = QPainterPath(QPointF(0.91, 0.10))
     line.lineTo(0.56, 0.70)
     line.cubicTo(QPointF(0.44, 0.94), QPointF(0.10, 0.94), QPointF(0.10, 0.50))
     line.lineTo(0.27, 0.62)
