@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Sequence
 
-from PySide6.QtCore import QPointF, QRectF
+from PySide6.QtCore import QRectF
 from PySide6.QtGui import QPainterPath
 
 
@@ -12,17 +12,18 @@ class Clutter:
     def __init__(self, room: QRectF) -> None:
         self._room = room
         self._taken: list[QRectF] = []
-        self._points: list[QPointF] = []
+        self._points: list[tuple[float, float]] = []
 
     @property
     def taken(self) -> tuple[QRectF, ...]:
         """The rectangles taken so far."""
         return tuple(self._taken)
 
-    def add_curve(self, path: QPainterPath, samples: int = 60) -> None:
+    def add_curve(self, path: QPainterPath, samples: int = 40) -> None:
         """Keep words off a curve."""
         if not path.isEmpty():
-            self._points.extend(path.pointAtPercent(k / samples) for k in range(samples + 1))
+            spots = (path.pointAtPercent(k / samples) for k in range(samples + 1))
+            self._points.extend((spot.x(), spot.y()) for spot in spots)
 
     def take(self, rect: QRectF) -> None:
         """Mark a rectangle as taken."""
@@ -36,7 +37,8 @@ class Clutter:
 
     def _cost(self, rect: QRectF) -> float:
         covered = _area(rect.intersected(other) for other in self._taken)
-        crossed = sum(1 for point in self._points if rect.contains(point))
+        left, right, top, bottom = rect.left(), rect.right(), rect.top(), rect.bottom()
+        crossed = sum([left < x < right and top < y < bottom for x, y in self._points])
         outside = rect.width() * rect.height() - _area([rect.intersected(self._room)])
         return covered * 10 + outside * 20 + crossed * rect.height() ** 2
 

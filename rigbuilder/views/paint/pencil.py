@@ -31,9 +31,10 @@ class Pencil:
         return QFontMetricsF(self.font(role), self.painter.device())
 
     def font(self, role: FontRole) -> QFont:
-        """Return the font of a type role; outlines are not hinted, so that all devices agree."""
+        """Return the font of a type role; unhinted, so that all devices agree."""
         font = self.theme.font(role)
         font.setHintingPreference(QFont.HintingPreference.PreferNoHinting)
+        font.setFeature(QFont.Tag("liga"), 0)  # words in a PDF stay words for those who search or copy
         return font
 
     def text_width(self, text: str, role: FontRole) -> float:
