@@ -28,7 +28,7 @@ SYMBOLS: dict[str, str] = {spelling: symbol for symbol, row in SPELLINGS.items()
 
 def _alternative(spelling: str) -> str:
     ends_in_letter = spelling[-1].isalpha() and spelling[-1].isascii()
-    return re.escape(spelling) + ("(?![a-z])" if ends_in_letter else "")
+    return re.escape(spelling) + (r"(?![^\W\d_])" if ends_in_letter else "")
 
 
 def unit_pattern(*symbols: str) -> str:

@@ -16,16 +16,16 @@ _SMALL = [f"1/{d}" for d in (10, 12, 20, 24, 28, 40, 48, 50, 80, 100, 128)]
 _KNOWN = "|".join(sorted(_BINARY + _OTHER + _SMALL, key=len, reverse=True))
 FRACTION = rf"(?:(?:{_KNOWN})(?!\d|/?0|[.,]\d)|\d{{1,2}}/\d{{1,2}}(?=\s?oz))"
 MIXED = rf"[1-9](?: {{1,3}}|-)(?:{FRACTION})"
-DECIMAL = r"(?:\d{1,6}(?:[.,]\d{1,4})*|(?:\.|(?<![^\s(-]),)\d{1,4})"
+DECIMAL = r"(?:\d{1,6}(?:[.,]\d{1,4})*|(?:\.|(?<![^\s(-]),)\d{1,4})(?!\d|[.,]\d)"
 NUMBER = rf"(?:{MIXED}|{FRACTION}|{DECIMAL})"
 # A range ends in no such number as 20 1/4, and no number starts behind the stroke of a fraction.
-_LOW = rf"(?:\d{{2}} {{1,3}}{FRACTION}|{MIXED}|{FRACTION}|(?<!\d/){DECIMAL})"
+_LOW = rf"(?:(?<!\d[/-])(?:\d{{2}} {{1,3}}{FRACTION}|{MIXED})|(?<!\d-){FRACTION}|(?<!\d[/-]){DECIMAL})"
 TO = r"\s*(?:-{1,2}|~|to\b|\.\.\.?|…|thru|through)\s*"
-AFTER_WORD = r"(?![a-z])"
-BEFORE_WORD = r"(?<![a-z0-9])"
+AFTER_WORD = r"(?![^\W\d_])"
+BEFORE_WORD = r"(?<![^\W_])"
 START = r"(?<![a-z0-9.])(?<!\d[,/])"
 LONE = r"(?<![a-z0-9.#])(?<!\d[,/:-])"
-PART = r"(?:(?<![a-z0-9.])(?<!\d,)|(?<=lb|kg|oz|mm|cm|yd|ft))"
+PART = r"(?:(?<![a-z0-9.])(?<!\d,)|(?<=lb|kg|oz|mm|cm|yd|ft)|(?<=lb\.|bs\.|kg\.|oz\.|yd\.|ft\.|in\.))"
 MARKS = ("lb", "kg", "oz", "g", "m", "cm", "mm", "ft", "in", "yd")
 UNIT = unit_pattern(*MARKS)
 
@@ -36,7 +36,7 @@ MEASURE = re.compile(
 _WORD_UNIT = rf"(?=[a-z]){UNIT}"
 _UNIT_FIRST = re.compile(
     rf"(?:\(\s*(?P<bracketed>{_WORD_UNIT})\s*\)|{BEFORE_WORD}(?:(?P<colon>{_WORD_UNIT})\s*[:=]|(?P<plain>{_WORD_UNIT})))"
-    rf"\s*[:=]?\s*(?P<low>{NUMBER})(?:{TO}(?P<high>{NUMBER}))?(?!\s*-?\s*{UNIT}\s*(?!\s*[:=]?\s*\d)|[\d/])"
+    rf"\s*[:=]?\s*(?>(?P<low>{NUMBER})(?:{TO}(?P<high>{NUMBER}))?)(?!\s*-?\s*{UNIT}\.?+(?![\s:=]*\d)|/)"
 )
 
 

@@ -44,6 +44,7 @@ _PIECES = re.compile(
     START + r"(?<!\+)(?P<count>\d|one|two|three|four|five|single)[ -]*"
     r"(?:pcs?|pieces?|pce|sections?|secs?|sec|parts?)(?![a-z])\.?|pieces?\s*[:=]?\s*(?P<after>\d)(?![\d.,/])"
 )
+_FLY = re.compile(START + r"\d{1,2}\s*-?\s*(?:wt\.?|weight)(?![a-z])")
 _BUTT_AND_TIP = re.compile(START + r"\d\s*\+\s*\d(?:[ -]*(?:pcs?|pieces?)(?![a-z])\.?)?(?![\d/.])")
 _UPPER = re.compile(
     r"(?:max\.?|maximum|up to|bis|[<≤])[\s:=]*(?:(?:line|lure|pe|cw|wg|weight|wt\.?)[\s:=]*)*$"
@@ -81,6 +82,8 @@ def read_rod(label: Label) -> None:
         label.offer(match.span(), "pieces", number, f"pieces: {number}")
     for match in label.find(_BUTT_AND_TIP):
         label.doubt(match.span(), "butt and tip counted apart; how many pieces in all?")
+    for match in label.find(_FLY):
+        label.doubt(match.span(), "a weight of fly line, which is no test")
     _read_sizes(label)
     captions = Captions(label, _CAPTIONS)
     _read_code(label)
@@ -120,6 +123,8 @@ def _read_sizes(label: Label) -> None:
             text = f"{prefix} {low}-{high}" if high else f"{prefix} {low}"
             if prefix == "PE" and has_test:
                 label.doubt(match.span(), "a second line range, for braid; the one in lb or kg is used")
+            elif match[0].startswith("#"):
+                label.doubt(match.span(), "a size of line; nylon or fly line?")
             elif not high and _only_upper(label, match):
                 label.doubt(match.span(), "only the upper end of the line range is given")
             elif size := quantity(label, match.span(), text, dimension=Dimension.SIZE):

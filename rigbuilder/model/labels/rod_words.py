@@ -44,6 +44,7 @@ _PHRASES: tuple[tuple[str, str, str], ...] = (
         rf"{_EXTRA}(?:ultra[ -]*)?{_LIGHT}|super ultra[ -]*{_LIGHT}|x?s?xul|sul",
         "lighter than the usual words for power; ultralight?",
     ),
+    ("doubt", r"s", "could be slow action, or the letter for a spinning rod"),
     ("doubt", r"parabolic|through action|full flex", "bends through to the handle; slow or moderate action?"),
     ("doubt", rf"{_ANY_POWER} to {_ANY_POWER}", "may be one power or lie between two; which of them?"),
     ("power", rf"(?:double[ -]*{_EXTRA}|{_EXTRA}{_EXTRA}|xx[ -]*|2x[ -]*){_HEAVY}|xx-h", "xxh"),
@@ -76,7 +77,7 @@ _BETWEEN = _whole(
 _PAIR = _whole(rf"(?P<power>{POWER_CODE})[ /,-]*(?P<action>{ACTION_CODE})")
 _MODERATE_M = _whole(r"(?P<power>x?xh|mh|ml|ul|h|l)[ /,-]+m")
 _POWER = _whole(r"x?xh|2xh|eh|mh|ml|ul|h|l")
-_ACTION = _whole(r"xf|ef|rf|f|r|s")
+_ACTION = _whole(r"xf|ef|rf|f|r")
 _MEDIUM_FAST = _whole(r"mf")
 _M = _whole(r"m")
 _WORD_BEFORE = re.compile(r"[a-z]$")
