@@ -170,7 +170,9 @@ def test_order_of_fields_does_not_matter() -> None:
 
 
 def test_sizes_stand_for_tests() -> None:
-    rig = read_rig(put_all(card(), {"main.type": "braid", "main.test": "PE 1.5", "main.diameter": None}), load()).rig
+    rig = read_rig(
+        put_all(card(), {"main.type": "braid", "main.test": "PE 1.5", "main.diameter": None}), load()
+    ).rig
     assert rig is not None
     assert rig.main.size is not None
     assert rig.main.test_n == pytest.approx(1.5 * 12 * LBF_N)  # common practice: 12 lb a number
