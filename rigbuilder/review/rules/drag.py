@@ -158,8 +158,8 @@ RULES = (
         part=Part.DRAG,
         severity=Severity.FAULT,
         what="The drag is set higher than the weakest link of the rig surely bears.",
-        why="A drag protects the line only by slipping first. Set above what a knot, leader or hook holds, it "
-        "never slips before something gives.",
+        why="A drag protects the line only by slipping first. Set above what a knot, leader "
+        "or hook holds, it never slips before something gives.",
         sources=(_CHAIN,),
         check=_above_chain,
         wrong=(Example("drop shot", {"drag": "8 lb"}),),
@@ -174,12 +174,16 @@ RULES = (
         part=Part.DRAG,
         severity=Severity.RISK,
         what="The drag is set so high that it opens the hooks the technique is fished with.",
-        why="Thin wire bends before line breaks. A drag above what straightens the hook lets a good fish pull "
-        "itself free.",
+        why="Thin wire bends before line breaks. A drag above what straightens the hook lets "
+        "a good fish pull itself free.",
         sources=(Source(Kind.MEMORY, "what hooks bear is a trade impression: try your own on a scale"),),
         check=_opens_hooks,
-        wrong=(Example("suspending jerkbait", {"main.test": "14 lb", "rod.label": None, "rod.line": "8-15 lb",
-                                               "drag": "10 lb"}),),
+        wrong=(
+            Example(
+                "suspending jerkbait",
+                {"main.test": "14 lb", "rod.label": None, "rod.line": "8-15 lb", "drag": "10 lb"},
+            ),
+        ),
         right=(Example("suspending jerkbait"),),
         mends=(usual_drag,),
         replaces=("drag-above-practice",),
@@ -189,8 +193,8 @@ RULES = (
         part=Part.DRAG,
         severity=Severity.RISK,
         what="The drag takes a larger share of the weakest label than practice sets for the technique.",
-        why="A label is a straight pull on fresh dry line. Knots, water, wear, the bend over the rings and the "
-        "jerk of a strike all take their part of it before the fish does.",
+        why="A label is a straight pull on fresh dry line. Knots, water, wear, the bend over "
+        "the rings and the jerk of a strike all take their part of it before the fish does.",
         sources=(COMMON_PRACTICE,),
         check=_above_practice,
         wrong=(Example("popper", {"drag": "6 lb"}),),
@@ -203,8 +207,8 @@ RULES = (
         part=Part.DRAG,
         severity=Severity.RISK,
         what="The drag is set far below what practice uses for the technique.",
-        why="When the spool slips on the strike the hook is not driven home, and a fish in cover simply swims "
-        "deeper into it.",
+        why="When the spool slips on the strike the hook is not driven home, and a fish in "
+        "cover simply swims deeper into it.",
         sources=(COMMON_PRACTICE,),
         check=_loose,
         wrong=(Example("flipping jig", {"drag": "1 lb"}),),
@@ -217,14 +221,34 @@ RULES = (
         part=Part.DRAG,
         severity=Severity.RISK,
         what="The drag exceeds half of the strongest line that the rod is marked for.",
-        why="The rod feels the drag, not the label on the spool. Half of its top label, held at an angle, is "
-        "near what a blank takes on a snag or at the boat's side.",
+        why="The rod feels the drag, not the label on the spool. Half of its top label, held "
+        "at an angle, is near what a blank takes on a snag or at the boat's side.",
         sources=(COMMON_PRACTICE,),
         check=_above_rod,
-        wrong=(Example("swim jig", {"rod.label": None, "rod.line": "8-14 lb", "rod.power": "medium heavy",
-                                    "rod.action": "fast", "drag": "9 lb"}),),
-        right=(Example("swim jig", {"rod.label": None, "rod.line": "12-20 lb", "rod.power": "heavy",
-                                    "rod.action": "fast", "drag": "5 lb"}),),
+        wrong=(
+            Example(
+                "swim jig",
+                {
+                    "rod.label": None,
+                    "rod.line": "8-14 lb",
+                    "rod.power": "medium heavy",
+                    "rod.action": "fast",
+                    "drag": "9 lb",
+                },
+            ),
+        ),
+        right=(
+            Example(
+                "swim jig",
+                {
+                    "rod.label": None,
+                    "rod.line": "12-20 lb",
+                    "rod.power": "heavy",
+                    "rod.action": "fast",
+                    "drag": "5 lb",
+                },
+            ),
+        ),
         mends=(usual_drag, advice("Back the drag off, or put a leader inside the rod's label in front")),
         replaces=("braid-far-above-nylon-label",),
         mistakes=("M25",),
@@ -234,12 +258,12 @@ RULES = (
         part=Part.REEL,
         severity=Severity.RISK,
         what="The drag wanted is more than the reel is marked for.",
-        why="A reel's printed drag is a bench figure with the washers screwed hard together. Beyond it the drag "
-        "does not hold steady, and the gears and the foot take the load.",
+        why="A reel's printed drag is a bench figure with the washers screwed hard together. "
+        "Beyond it the drag does not hold steady, and the gears and the foot take the load.",
         sources=(COMMON_PRACTICE,),
         check=_above_reel,
         wrong=(Example("drop shot", {"reel.drag": "1 lb"}),),
         right=(Example("drop shot", {"reel.drag": "15 lb"}),),
         mends=(usual_drag, advice("Take a reel with a stronger drag")),
     ),
-)  # fmt: skip
+)

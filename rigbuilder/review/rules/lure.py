@@ -66,8 +66,9 @@ RULES = (
         part=Part.LURE,
         severity=Severity.FAULT,
         what="The lure with trailer, hooks and sinker weighs more than the rod's lure range allows.",
-        why="Casting throws the whole weight against the blank at once. Past the printed top the thin tip "
-        "section folds instead of driving the lure, and a hard cast can snap it.",
+        why="Casting throws the whole weight against the blank at once. Past the printed top "
+        "the thin tip section folds instead of driving the lure, and a hard cast can snap "
+        "it.",
         sources=(COMMON_PRACTICE,),
         check=_heavier,
         wrong=(Example("spinnerbait", {"rod.lure": "1/8-1/4 oz", "lure.weight": "1/2 oz"}),),
@@ -81,8 +82,9 @@ RULES = (
         part=Part.LURE,
         severity=Severity.NOTE,
         what="The lure with everything on it weighs less than the rod's lure range begins with.",
-        why="A rod throws by bending under the lure and springing back. Too little weight does not bend it, "
-        "so the cast stays short and a casting reel's spool runs faster than the line leaves it.",
+        why="A rod throws by bending under the lure and springing back. Too little weight "
+        "does not bend it, so the cast stays short and a casting reel's spool runs faster "
+        "than the line leaves it.",
         sources=(COMMON_PRACTICE,),
         check=_lighter,
         wrong=(Example("spinnerbait", {"rod.lure": "3/4-2 oz", "lure.weight": "1/2 oz"}),),

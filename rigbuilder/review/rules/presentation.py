@@ -38,8 +38,8 @@ RULES = (
         part=Part.LURE,
         severity=Severity.RISK,
         what="The presentation on the card is not one in which the technique is fished.",
-        why="Line, leader and rod are judged by how the lure is worked. If that does not fit the lure, the rest "
-        "is right for something else.",
+        why="Line, leader and rod are judged by how the lure is worked. If that does not fit "
+        "the lure, the rest is right for something else.",
         sources=(COMMON_PRACTICE,),
         check=_does_not_fit,
         wrong=(Example("drop shot", {"presentation": "floating"}),),
@@ -52,13 +52,17 @@ RULES = (
         part=Part.MAIN,
         severity=Severity.NOTE,
         what="Braid is fished while the air is below freezing.",
-        why="Braid carries water through the rings and onto the spool, where it freezes and stops the line. "
-        "Smooth line sheds it.",
+        why="Braid carries water through the rings and onto the spool, where it freezes and "
+        "stops the line. Smooth line sheds it.",
         sources=(COMMON_PRACTICE,),
         check=_frost,
         wrong=(Example("jigging spoon", {"main.type": "braid", "main.test": "20 lb", "water.air": "-5 C"}),),
-        right=(Example("jigging spoon", {"main.type": "fluorocarbon", "main.test": "14 lb", "water.air": "-5 C"}),),
+        right=(
+            Example(
+                "jigging spoon", {"main.type": "fluorocarbon", "main.test": "14 lb", "water.air": "-5 C"}
+            ),
+        ),
         mends=(advice("Use nylon or fluorocarbon, or treat fresh braid against icing"),),
         mistakes=("M44",),
     ),
-)  # fmt: skip
+)

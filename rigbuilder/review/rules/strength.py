@@ -1,11 +1,11 @@
-"""Rules about the strength of the line: against practice, and against the rod."""
+"""Rules about the strength of the main line against practice."""
 
 from rigbuilder.model.fields import Part
 from rigbuilder.reference.ranges import LBF_N
 from rigbuilder.review.case import Case
 from rigbuilder.review.conditions import Bounds, Move
 from rigbuilder.review.core import Example, Hit, Number, Rule, Severity
-from rigbuilder.review.mends import advice, at_aim, other_line, other_test, usual_drag
+from rigbuilder.review.mends import at_aim, other_line, other_test
 from rigbuilder.review.speak import Speaker
 from rigbuilder.sources import COMMON_PRACTICE
 from rigbuilder.units.dimensions import Dimension
@@ -112,86 +112,30 @@ def _in_practice(case: Case, say: Speaker) -> str:
     return f"{say.test(case.main_n)} is inside the {_span_words(bounds, say)} for a {case.technique.name}"
 
 
-# Common practice: 0.8 of the rod's lowest label is where a rod stops bending before the line breaks.
-_BELOW_ROD, _WELL_BELOW_ROD = 1.0, 0.8
-# Common practice: a smooth line up to a quarter above the top label passes with care.
-_ABOVE_ROD = 1.25
-_BRAID_ON_NYLON_LABEL = 2.5
-
-
-def _below_rod(case: Case) -> Hit | None:
-    span = case.rig.rod.line_n
-    if span is None:
-        return None
-    braid_on_nylon = case.is_braided() and not case.rig.rod.line_for_braid
-    share = case.main_n / span.low
-    if share >= _BELOW_ROD - 1e-9 or (braid_on_nylon and share >= _HALF):
-        return None
-    return Hit(
-        Severity.RISK if share < _WELL_BELOW_ROD else Severity.NOTE,
-        headline=lambda say: f"{say.test(case.main_n)} line on a rod marked {say.tests(span)}",
-        numbers=lambda: _rod_numbers(case),
-        part=Part.ROD,
-    )
-
-
-def _rod_numbers(case: Case) -> tuple[Number, ...]:
-    span = case.rig.rod.line_n
-    assert span is not None  # noqa: S101 - only called after the check has seen it
-    return (
-        Number.of("test", case.main_n, Dimension.FORCE, "test"),
-        Number("rod's line range", span.low, span.middle, span.high, Dimension.FORCE, "test"),
-    )
-
-
-def _above_rod(case: Case) -> Hit | None:
-    span = case.rig.rod.line_n
-    if span is None or (case.is_braided() and not case.rig.rod.line_for_braid):
-        return None
-    share = case.main_n / span.high
-    if share <= 1.0 + 1e-9:
-        return None
-    return Hit(
-        Severity.RISK if share > _ABOVE_ROD else Severity.NOTE,
-        headline=lambda say: f"{say.test(case.main_n)} line on a rod marked {say.tests(span)}",
-        numbers=lambda: _rod_numbers(case),
-    )
-
-
-def _braid_over_nylon_label(case: Case) -> Hit | None:
-    rod, leader, span = case.rig.rod, case.leader, case.rig.rod.line_n
-    if span is None or not case.is_braided() or rod.line_for_braid:
-        return None
-    top = span.high
-    if case.main_n <= _BRAID_ON_NYLON_LABEL * top or (leader and (leader.test_n or 0.0) <= top):
-        return None
-    return Hit(
-        Severity.NOTE,
-        headline=lambda say: f"braid {say.test(case.main_n)} on a rod marked {say.tests(span)}",
-        detail=lambda say: "Judge it by the drag, not by the test: it is the drag that loads the rod.",
-        numbers=lambda: _rod_numbers(case),
-    )
-
-
-def _on_the_rod(case: Case, say: Speaker) -> str:
-    span = case.rig.rod.line_n
-    if span is None or not span.low - 1e-6 <= case.main_n <= span.high + 1e-6:
-        return ""
-    return f"{say.test(case.main_n)} is inside the rod's {say.tests(span)}"
-
-
 RULES = (
     Rule(
         name="test-below-practice",
         part=Part.MAIN,
         severity=Severity.FAULT,
         what="The main line is lighter than practice uses for the technique in these conditions.",
-        why="The range is what anglers have found to land such fish out of such water. Below it, the strike "
-        "and the fish near cover come closer to the breaking load than any drag setting can make good.",
+        why="The range is what anglers have found to land such fish out of such water. Below "
+        "it, the strike and the fish near cover come closer to the breaking load than any "
+        "drag setting can make good.",
         sources=(COMMON_PRACTICE,),
         check=_below,
-        wrong=(Example("flipping jig", {"main.type": "fluorocarbon", "main.test": "10 lb", "rod.label": None,
-                                        "rod.line": "10-25 lb", "rod.power": "heavy", "rod.action": "fast"}),),
+        wrong=(
+            Example(
+                "flipping jig",
+                {
+                    "main.type": "fluorocarbon",
+                    "main.test": "10 lb",
+                    "rod.label": None,
+                    "rod.line": "10-25 lb",
+                    "rod.power": "heavy",
+                    "rod.action": "fast",
+                },
+            ),
+        ),
         right=(Example("flipping jig", {"main.type": "fluorocarbon", "main.test": "17 lb"}),),
         mends=(other_test, other_line),
     ),
@@ -200,13 +144,24 @@ RULES = (
         part=Part.MAIN,
         severity=Severity.RISK,
         what="The main line is heavier than practice uses for the technique in these conditions.",
-        why="Heavier line is thicker and stiffer. It holds the lure up in the water, takes its movement, "
-        "shortens the cast and is easier to see, without landing a fish that the lighter line would lose.",
+        why="Heavier line is thicker and stiffer. It holds the lure up in the water, takes "
+        "its movement, shortens the cast and is easier to see, without landing a fish that "
+        "the lighter line would lose.",
         sources=(COMMON_PRACTICE,),
         check=_above,
-        wrong=(Example("square-bill crankbait", {"main.type": "fluorocarbon", "main.test": "25 lb",
-                                                 "rod.label": None, "rod.line": "10-25 lb",
-                                                 "rod.power": "medium heavy", "rod.action": "moderate"}),),
+        wrong=(
+            Example(
+                "square-bill crankbait",
+                {
+                    "main.type": "fluorocarbon",
+                    "main.test": "25 lb",
+                    "rod.label": None,
+                    "rod.line": "10-25 lb",
+                    "rod.power": "medium heavy",
+                    "rod.action": "moderate",
+                },
+            ),
+        ),
         right=(Example("square-bill crankbait", {"main.type": "fluorocarbon", "main.test": "14 lb"}),),
         mends=(other_test, other_line),
     ),
@@ -215,62 +170,17 @@ RULES = (
         part=Part.MAIN,
         severity=Severity.NOTE,
         what="The test suits the technique but lies two steps or more from where today's conditions point.",
-        why="Inside the range lighter is for small fish, open water, hard-fished fish and a faster fall; "
-        "heavier for big fish, cover and heavy lures.",
+        why="Inside the range lighter is for small fish, open water, hard-fished fish and a "
+        "faster fall; heavier for big fish, cover and heavy lures.",
         sources=(COMMON_PRACTICE,),
         check=_off_aim,
-        wrong=(Example("flipping jig", {"main.type": "fluorocarbon", "main.test": "14 lb", "fish.weight": "4 kg"}),),
+        wrong=(
+            Example(
+                "flipping jig", {"main.type": "fluorocarbon", "main.test": "14 lb", "fish.weight": "4 kg"}
+            ),
+        ),
         right=(Example("flipping jig"),),
         mends=(at_aim,),
         settled=_in_practice,
     ),
-    Rule(
-        name="test-below-rod",
-        part=Part.ROD,
-        severity=Severity.RISK,
-        what="The line is lighter than the rod's label begins with.",
-        why="The label says which breaking loads bend the blank. A rod made for stronger line hardly bends "
-        "before a light one breaks, so nothing cushions the strike, and light lures throw badly off it.",
-        sources=(COMMON_PRACTICE,),
-        check=_below_rod,
-        wrong=(Example("texas rig", {"rod.label": None, "rod.line": "14-25 lb", "rod.power": "heavy",
-                                     "rod.action": "fast", "main.type": "fluorocarbon", "main.test": "10 lb"}),),
-        right=(Example("texas rig", {"rod.label": None, "rod.line": "10-17 lb", "rod.power": "medium heavy",
-                                     "rod.action": "fast", "main.type": "fluorocarbon", "main.test": "14 lb"}),),
-        mends=(other_test, other_line, advice("Take a rod whose line range begins lower")),
-        mistakes=("M26",),
-        settled=_on_the_rod,
-    ),
-    Rule(
-        name="test-above-rod",
-        part=Part.ROD,
-        severity=Severity.RISK,
-        what="The line is stronger than the rod's label allows.",
-        why="The rod should bend out before its line breaks. With line that outlasts it the rod itself is the "
-        "weakest link, and stiff thick line through small rings costs distance and aim.",
-        sources=(COMMON_PRACTICE,),
-        check=_above_rod,
-        wrong=(Example("texas rig", {"rod.label": None, "rod.line": "6-10 lb", "rod.power": "medium",
-                                     "rod.action": "fast", "main.type": "fluorocarbon", "main.test": "15 lb"}),),
-        right=(Example("texas rig", {"rod.label": None, "rod.line": "10-17 lb", "rod.power": "medium heavy",
-                                     "rod.action": "fast", "main.type": "fluorocarbon", "main.test": "15 lb"}),),
-        mends=(other_test, other_line, advice("Take a rod whose line range goes higher")),
-        mistakes=("M25",),
-    ),
-    Rule(
-        name="braid-far-above-nylon-label",
-        part=Part.ROD,
-        severity=Severity.NOTE,
-        what="Braid of more than two and a half times the top of a rod's nylon label is on the reel.",
-        why="A rod label means nylon unless it says otherwise. Braid of that strength never breaks before the "
-        "rod, so only the drag, or a leader inside the label, protects the blank.",
-        sources=(COMMON_PRACTICE,),
-        check=_braid_over_nylon_label,
-        wrong=(Example("swim jig", {"rod.label": None, "rod.line": "8-14 lb", "rod.power": "medium heavy",
-                                    "rod.action": "fast", "main.test": "40 lb", "drag": "3 lb"}),),
-        right=(Example("swim jig", {"rod.label": None, "rod.line": "12-20 lb", "rod.power": "heavy",
-                                    "rod.action": "fast", "main.test": "40 lb", "drag": "3 lb"}),),
-        mends=(usual_drag, advice("Keep the drag below a third of the rod's top label, never locked")),
-        mistakes=("M25",),
-    ),
-)  # fmt: skip
+)

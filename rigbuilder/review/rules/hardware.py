@@ -1,0 +1,85 @@
+"""Rules about swivels and snaps."""
+
+from rigbuilder.model.fields import Part
+from rigbuilder.reference.words import HookClass
+from rigbuilder.review.case import Case
+from rigbuilder.review.core import Example, Hit, Rule, Severity
+from rigbuilder.review.mends import advice
+from rigbuilder.sources import COMMON_PRACTICE
+
+
+def _no_swivel(case: Case) -> Hit | None:
+    lure = case.reference.lure(case.technique)
+    if not lure.spins or case.rig.hardware.swivel_n is not None:
+        return None
+    if not case.rig.says("hardware.swivel"):
+        return None
+    return Hit(Severity.RISK, headline=lambda say: f"{case.technique.name} without a swivel: it spins")
+
+
+def _swivel_drowns(case: Case) -> Hit | None:
+    technique, hardware = case.technique, case.rig.hardware
+    if hardware.swivel_n is None or hardware.snap_n is None or case.reference.lure(technique).spins:
+        return None
+    if case.leader is not None and technique.leader.need is not None and technique.toothed:
+        return None
+    if technique.hook_class is HookClass.HEAVY_TREBLE:
+        return None
+    return Hit(Severity.NOTE, headline=lambda say: f"snap and swivel on a {technique.name}")
+
+
+def _hardware_weak(case: Case) -> Hit | None:
+    hardware, weakest = case.rig.hardware, case.weakest_label_n
+    found = [(word, value) for word, value in (("swivel", hardware.swivel_n), ("snap", hardware.snap_n))
+             if value is not None and value < weakest * 0.999]  # fmt: skip
+    if not found:
+        return None
+    word, value = min(found, key=lambda item: item[1])
+    return Hit(
+        Severity.RISK if value < 0.8 * weakest else Severity.NOTE,
+        headline=lambda say: f"{say.test(value)} {word} on {say.test(weakest)} line",
+    )
+
+
+RULES = (
+    Rule(
+        name="no-swivel-on-spinning-lure",
+        part=Part.KNOTS,
+        severity=Severity.RISK,
+        what="A lure that spins is tied on without a swivel.",
+        why="Every turn of the lure that no swivel lets out goes into the line. Slack line "
+        "then twists into loops that jump off the reel.",
+        sources=(COMMON_PRACTICE,),
+        check=_no_swivel,
+        wrong=(Example("inline spinner", {"hardware.swivel": None}),),
+        right=(Example("inline spinner", {"hardware.swivel": "20 lb"}),),
+        mends=(advice("Put a small ball-bearing swivel at the lure, or a foot or two above it"),),
+        mistakes=("M14",),
+    ),
+    Rule(
+        name="snap-swivel-not-needed",
+        part=Part.KNOTS,
+        severity=Severity.NOTE,
+        what="Snap and swivel hang on a lure that does not spin.",
+        why="Their weight tips and damps a light lure, fish see them, and hooks catch on "
+        "them. A loop knot or a bare round-bend snap gives the lure the same freedom.",
+        sources=(COMMON_PRACTICE,),
+        check=_swivel_drowns,
+        wrong=(Example("popper", {"hardware.swivel": "30 lb", "hardware.snap": "30 lb"}),),
+        right=(Example("popper", {"hardware.swivel": None, "hardware.snap": None}),),
+        mends=(advice("Tie straight to the lure, or use a bare round-bend snap"),),
+        mistakes=("M15",),
+    ),
+    Rule(
+        name="hardware-weaker-than-line",
+        part=Part.KNOTS,
+        severity=Severity.RISK,
+        what="A swivel or snap is marked weaker than the line it is tied to.",
+        why="It opens before the line breaks, and nobody sees it coming: the lure is simply gone.",
+        sources=(COMMON_PRACTICE,),
+        check=_hardware_weak,
+        wrong=(Example("carolina rig", {"hardware.swivel": "6 lb"}),),
+        right=(Example("carolina rig", {"hardware.swivel": "50 lb"}),),
+        mends=(advice("Use a swivel and snap marked at least as strong as the leader"),),
+    ),
+)

@@ -1,0 +1,180 @@
+"""Rules about the joints between backing, main line and leader."""
+
+from rigbuilder.model.fields import Part
+from rigbuilder.model.rig import Line
+from rigbuilder.reference.knots import Knot
+from rigbuilder.reference.ranges import Range
+from rigbuilder.reference.words import GuidePassage, JointPlace, LineType
+from rigbuilder.review.case import Case
+from rigbuilder.review.core import Example, Hit, Number, Rule, Severity
+from rigbuilder.review.mends import other_joint, other_leader_length
+from rigbuilder.sources import COMMON_PRACTICE, Kind, Source
+from rigbuilder.units.dimensions import Dimension
+
+_JOINS = (JointPlace.LINE_TO_LEADER, JointPlace.LEADER_SECTIONS, JointPlace.LOOP, JointPlace.WIRE,
+          JointPlace.SWIVEL)  # fmt: skip
+
+
+def _knot(case: Case, name: str | None) -> Knot | None:
+    return case.reference.knots.get(name) if name else None
+
+
+def _joint(case: Case) -> Hit | None:
+    leader = case.leader
+    knot = _knot(case, leader.knot if leader else None)
+    if leader is None or knot is None or case.rig.hardware.swivel_n is not None:
+        return None
+    reason = _joint_reason(case, knot, leader)
+    if reason is None:
+        return None
+    severity, words = reason
+    return Hit(
+        severity,
+        headline=lambda say: (
+            f"{knot.name} knot between {case.main.type} {say.test(case.main_n)} and "
+            f"{leader.type} {say.test(leader.test_n or 0.0)}"
+        ),
+        detail=lambda say: words,
+        numbers=lambda: _ratio_numbers(case, knot),
+    )
+
+
+def _joint_reason(case: Case, knot: Knot, leader: Line) -> tuple[Severity, str] | None:
+    braid = case.main.type.is_braided
+    if not any(knot.serves(place) for place in _JOINS):
+        return Severity.FAULT, f"The {knot.name} is no knot for joining two lines."
+    if (
+        leader.type is LineType.WIRE
+        and not knot.serves(JointPlace.WIRE)
+        and not knot.serves(JointPlace.SWIVEL)
+    ):
+        return (Severity.RISK, "Plain knots slip on wire.") if LineType.WIRE not in knot.suits else None
+    if case.main.type in knot.avoid:
+        return (Severity.FAULT if braid else Severity.RISK), knot.avoid_note
+    ratio = _ratio(case)
+    if knot.ratio is None or ratio is None:
+        return None
+    if ratio.low > knot.ratio.high * 1.05:
+        return Severity.FAULT if ratio.low > 1.5 * knot.ratio.high else Severity.RISK, _ratio_words(
+            ratio, knot
+        )
+    if ratio.typical > knot.ratio.high * 1.15:
+        return Severity.RISK, _ratio_words(ratio, knot)
+    if ratio.high < knot.ratio.low * 0.95:
+        return Severity.RISK, _ratio_words(ratio, knot)
+    return None
+
+
+def _ratio(case: Case) -> Range | None:
+    """Return the leader's diameter over the main line's: the larger over the smaller unless braid is meant."""
+    leader, main = case.facts.leader_diameter_m, case.facts.main_diameter_m
+    if leader is None:
+        return None
+    ratio = Range(leader.low / main.high, leader.typical / main.typical, leader.high / main.low)
+    if case.is_braided() or ratio.typical >= 1:
+        return ratio
+    return Range(1 / ratio.high, 1 / ratio.typical, 1 / ratio.low)
+
+
+def _ratio_words(ratio: Range, knot: Knot) -> str:
+    assert knot.ratio is not None  # noqa: S101 - asked only of knots with a range
+    return (
+        f"One line is about {ratio.typical:.1f} times as thick as the other; this knot wants "
+        f"{knot.ratio.low:g} to {knot.ratio.high:g}."
+    )
+
+
+def _ratio_numbers(case: Case, knot: Knot) -> tuple[Number, ...]:
+    ratio = _ratio(case)
+    return () if ratio is None else (Number.of("leader diameter over main diameter", ratio),)
+
+
+def _joint_in_guides(case: Case) -> Hit | None:
+    leader, rod = case.leader, case.rig.rod
+    knot = _knot(case, leader.knot if leader else None)
+    if leader is None or leader.length_m is None or rod.length_m is None:
+        return None
+    swivel = case.rig.hardware.swivel_n is not None
+    if leader.length_m <= rod.length_m or (knot is None and not swivel):
+        return None
+    if (
+        not swivel
+        and knot is not None
+        and knot.guides in (GuidePassage.FAIR, GuidePassage.GOOD, GuidePassage.BEST)
+    ):
+        return None
+    joint = "swivel" if swivel else f"{knot.name if knot else ''} knot"
+    return Hit(
+        Severity.FAULT if swivel else Severity.RISK,
+        headline=lambda say: f"{joint} has to pass the guides: {say.leader(leader.length_m or 0.0)} leader",
+        numbers=lambda: (
+            Number.of("leader", leader.length_m or 0.0, Dimension.LENGTH, "leader"),
+            Number.of("rod", rod.length_m or 0.0, Dimension.LENGTH, "rod"),
+        ),
+    )
+
+
+def _backing_joint(case: Case) -> Hit | None:
+    backing = case.rig.backing
+    knot = _knot(case, backing.knot if backing else None)
+    if backing is None or knot is None:
+        return None
+    places = (JointPlace.BACKING, JointPlace.LINE_TO_LEADER, JointPlace.LEADER_SECTIONS)
+    fits = any(knot.serves(place) for place in places)
+    if fits and not (case.is_braided() and case.main.type in knot.avoid):
+        return None
+    return Hit(
+        Severity.RISK,
+        headline=lambda say: f"{knot.name} knot between {backing.type} backing and {case.main.type}",
+        detail=lambda say: knot.avoid_note,
+    )
+
+
+RULES = (
+    Rule(
+        name="joint-wrong-for-lines",
+        part=Part.KNOTS,
+        severity=Severity.FAULT,
+        what="The knot between main line and leader does not suit the two lines or their thickness.",
+        why="A joint grips only when both lines can bite into each other. A thin slippery "
+        "line slides out of it or cuts, and two lines of very different thickness cannot "
+        "share the load.",
+        sources=(Source(Kind.COMPUTED, "both diameters, as printed or from the test"), COMMON_PRACTICE),
+        check=_joint,
+        wrong=(
+            Example("drop shot", {"leader.knot": "blood"}),
+            Example("drop shot", {"leader.knot": "improved clinch"}),
+        ),
+        right=(Example("drop shot", {"leader.knot": "double uni"}),),
+        mends=(other_joint,),
+        mistakes=("M03", "M28"),
+    ),
+    Rule(
+        name="joint-passes-guides",
+        part=Part.KNOTS,
+        severity=Severity.FAULT,
+        what="The leader is longer than the rod, and its joint is too bulky to run through the rings.",
+        why="On every cast the joint shoots through the rings at the lure's speed. A lump "
+        "knocks against them, shortens the cast, and sooner or later catches and breaks a "
+        "ring or the line.",
+        sources=(COMMON_PRACTICE,),
+        check=_joint_in_guides,
+        wrong=(Example("drop shot", {"leader.knot": "surgeon's join", "leader.length": "120 in"}),),
+        right=(Example("drop shot", {"leader.knot": "fg", "leader.length": "120 in"}),),
+        mends=(other_joint, other_leader_length),
+        mistakes=("M29",),
+    ),
+    Rule(
+        name="backing-joint-wrong",
+        part=Part.BACKING,
+        severity=Severity.RISK,
+        what="The knot between backing and main line does not suit the two.",
+        why="It lies under all the main line and is forgotten until a long run reaches it. "
+        "Then it has to hold and to slip out smoothly.",
+        sources=(COMMON_PRACTICE,),
+        check=_backing_joint,
+        wrong=(Example("hollow-body frog", {"backing.knot": "palomar"}),),
+        right=(Example("hollow-body frog", {"backing.knot": "double uni"}),),
+        mends=(),
+    ),
+)

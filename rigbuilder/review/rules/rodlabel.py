@@ -1,0 +1,198 @@
+"""Rules about the line against the label of the rod."""
+
+from rigbuilder.model.fields import Part
+from rigbuilder.review.case import Case
+from rigbuilder.review.core import Example, Hit, Number, Rule, Severity
+from rigbuilder.review.mends import advice, other_line, other_test, usual_drag
+from rigbuilder.review.speak import Speaker
+from rigbuilder.sources import COMMON_PRACTICE
+from rigbuilder.units.dimensions import Dimension
+
+_HALF, _TWICE = 0.5, 2.0  # common practice: beyond these the rig is for another job
+_BELOW_ROD, _WELL_BELOW_ROD = 1.0, 0.8
+# Common practice: a smooth line up to a quarter above the top label passes with care.
+_ABOVE_ROD = 1.25
+_BRAID_ON_NYLON_LABEL = 2.5
+
+
+def _below_rod(case: Case) -> Hit | None:
+    span = case.rig.rod.line_n
+    if span is None:
+        return None
+    braid_on_nylon = case.is_braided() and not case.rig.rod.line_for_braid
+    share = case.main_n / span.low
+    if share >= _BELOW_ROD - 1e-9 or (braid_on_nylon and share >= _HALF):
+        return None
+    return Hit(
+        Severity.RISK if share < _WELL_BELOW_ROD else Severity.NOTE,
+        headline=lambda say: f"{say.test(case.main_n)} line on a rod marked {say.tests(span)}",
+        numbers=lambda: _rod_numbers(case),
+        part=Part.ROD,
+    )
+
+
+def _rod_numbers(case: Case) -> tuple[Number, ...]:
+    span = case.rig.rod.line_n
+    assert span is not None  # noqa: S101 - only called after the check has seen it
+    return (
+        Number.of("test", case.main_n, Dimension.FORCE, "test"),
+        Number("rod's line range", span.low, span.middle, span.high, Dimension.FORCE, "test"),
+    )
+
+
+def _above_rod(case: Case) -> Hit | None:
+    span = case.rig.rod.line_n
+    if span is None or (case.is_braided() and not case.rig.rod.line_for_braid):
+        return None
+    share = case.main_n / span.high
+    if share <= 1.0 + 1e-9:
+        return None
+    return Hit(
+        Severity.RISK if share > _ABOVE_ROD else Severity.NOTE,
+        headline=lambda say: f"{say.test(case.main_n)} line on a rod marked {say.tests(span)}",
+        numbers=lambda: _rod_numbers(case),
+    )
+
+
+def _braid_over_nylon_label(case: Case) -> Hit | None:
+    rod, leader, span = case.rig.rod, case.leader, case.rig.rod.line_n
+    if span is None or not case.is_braided() or rod.line_for_braid:
+        return None
+    top = span.high
+    if case.main_n <= _BRAID_ON_NYLON_LABEL * top or (leader and (leader.test_n or 0.0) <= top):
+        return None
+    return Hit(
+        Severity.NOTE,
+        headline=lambda say: f"braid {say.test(case.main_n)} on a rod marked {say.tests(span)}",
+        detail=lambda say: "Judge it by the drag, not by the test: it is the drag that loads the rod.",
+        numbers=lambda: _rod_numbers(case),
+    )
+
+
+def _on_the_rod(case: Case, say: Speaker) -> str:
+    span = case.rig.rod.line_n
+    if span is None or not span.low - 1e-6 <= case.main_n <= span.high + 1e-6:
+        return ""
+    return f"{say.test(case.main_n)} is inside the rod's {say.tests(span)}"
+
+
+RULES = (
+    Rule(
+        name="test-below-rod",
+        part=Part.ROD,
+        severity=Severity.RISK,
+        what="The line is lighter than the rod's label begins with.",
+        why="The label says which breaking loads bend the blank. A rod made for stronger "
+        "line hardly bends before a light one breaks, so nothing cushions the strike, and "
+        "light lures throw badly off it.",
+        sources=(COMMON_PRACTICE,),
+        check=_below_rod,
+        wrong=(
+            Example(
+                "texas rig",
+                {
+                    "rod.label": None,
+                    "rod.line": "14-25 lb",
+                    "rod.power": "heavy",
+                    "rod.action": "fast",
+                    "main.type": "fluorocarbon",
+                    "main.test": "10 lb",
+                },
+            ),
+        ),
+        right=(
+            Example(
+                "texas rig",
+                {
+                    "rod.label": None,
+                    "rod.line": "10-17 lb",
+                    "rod.power": "medium heavy",
+                    "rod.action": "fast",
+                    "main.type": "fluorocarbon",
+                    "main.test": "14 lb",
+                },
+            ),
+        ),
+        mends=(other_test, other_line, advice("Take a rod whose line range begins lower")),
+        mistakes=("M26",),
+        settled=_on_the_rod,
+    ),
+    Rule(
+        name="test-above-rod",
+        part=Part.ROD,
+        severity=Severity.RISK,
+        what="The line is stronger than the rod's label allows.",
+        why="The rod should bend out before its line breaks. With line that outlasts it the "
+        "rod itself is the weakest link, and stiff thick line through small rings costs "
+        "distance and aim.",
+        sources=(COMMON_PRACTICE,),
+        check=_above_rod,
+        wrong=(
+            Example(
+                "texas rig",
+                {
+                    "rod.label": None,
+                    "rod.line": "6-10 lb",
+                    "rod.power": "medium",
+                    "rod.action": "fast",
+                    "main.type": "fluorocarbon",
+                    "main.test": "15 lb",
+                },
+            ),
+        ),
+        right=(
+            Example(
+                "texas rig",
+                {
+                    "rod.label": None,
+                    "rod.line": "10-17 lb",
+                    "rod.power": "medium heavy",
+                    "rod.action": "fast",
+                    "main.type": "fluorocarbon",
+                    "main.test": "15 lb",
+                },
+            ),
+        ),
+        mends=(other_test, other_line, advice("Take a rod whose line range goes higher")),
+        mistakes=("M25",),
+    ),
+    Rule(
+        name="braid-far-above-nylon-label",
+        part=Part.ROD,
+        severity=Severity.NOTE,
+        what="Braid of more than two and a half times the top of a rod's nylon label is on the reel.",
+        why="A rod label means nylon unless it says otherwise. Braid of that strength never "
+        "breaks before the rod, so only the drag, or a leader inside the label, protects the "
+        "blank.",
+        sources=(COMMON_PRACTICE,),
+        check=_braid_over_nylon_label,
+        wrong=(
+            Example(
+                "swim jig",
+                {
+                    "rod.label": None,
+                    "rod.line": "8-14 lb",
+                    "rod.power": "medium heavy",
+                    "rod.action": "fast",
+                    "main.test": "40 lb",
+                    "drag": "3 lb",
+                },
+            ),
+        ),
+        right=(
+            Example(
+                "swim jig",
+                {
+                    "rod.label": None,
+                    "rod.line": "12-20 lb",
+                    "rod.power": "heavy",
+                    "rod.action": "fast",
+                    "main.test": "40 lb",
+                    "drag": "3 lb",
+                },
+            ),
+        ),
+        mends=(usual_drag, advice("Keep the drag below a third of the rod's top label, never locked")),
+        mistakes=("M25",),
+    ),
+)
