@@ -183,6 +183,9 @@ def quadrature(*, typical: Array, ends: Array) -> Range:
     PUBLISHED: JCGM 100:2008 (GUM) clause 5.1.2, first order, evaluated by finite steps.
     """
     positive = (typical > 0.0) & np.all(ends > 0.0, axis=(0, 1))
+    if positive.all():
+        log_up, log_down = _lift_and_drop(np.log(ends / typical))
+        return Range(typical * np.exp(-log_down), typical, typical * np.exp(log_up))
     safe_typical = np.where(positive, typical, 1.0)
     safe_ends = np.where(positive, ends, 1.0)
     logs = np.log(safe_ends / safe_typical)

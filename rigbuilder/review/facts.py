@@ -126,7 +126,7 @@ class Facts:
     depth_m = Figure()
     layback_m = Figure()
     drop_s = Figure()
-    cast_m = SureFigure()
+    cast_distance_m = SureFigure()
     cast_share = SureFigure()
     glint_ratio = Figure()
     sight_m = SureFigure()

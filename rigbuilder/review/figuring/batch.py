@@ -9,16 +9,18 @@ from rigbuilder.model.rig import Rig
 from rigbuilder.reference.load import Reference
 from rigbuilder.reference.ranges import Range
 from rigbuilder.reference.techniques import Technique
-from rigbuilder.review.facts import Link
+from rigbuilder.review.facts import Facts, Link
 from rigbuilder.review.figuring.chain import OwnKnots
 from rigbuilder.review.figuring.dragging import dragging, strength
-from rigbuilder.review.figuring.group import Column, GroupFunction
+from rigbuilder.review.figuring.group import Column, Group, GroupFunction
+from rigbuilder.review.figuring.inputs import INPUTS, entering
 from rigbuilder.review.figuring.outside import remarks
 from rigbuilder.review.figuring.resting import coiling, hanging
 from rigbuilder.review.figuring.rows import Rows
 from rigbuilder.review.figuring.seeing import seeing
 from rigbuilder.review.figuring.spooling import spooling
-from rigbuilder.review.figuring.striking import striking, surging
+from rigbuilder.review.figuring.striking import striking
+from rigbuilder.review.figuring.surging import surging
 from rigbuilder.review.figuring.throwing import throwing
 from rigbuilder.review.figuring.towing import dropping, towing
 
@@ -42,8 +44,9 @@ GROUPS: Mapping[GroupFunction, tuple[str, ...]] = {
     coiling: ("coil_strain", "straighten_n"),
     towing: ("depth_m", "layback_m"),
     dropping: ("drop_s",),
-    throwing: ("cast_m", "cast_share"),
+    throwing: ("cast_distance_m", "cast_share"),
     seeing: ("glint_ratio", "sight_m"),
+    entering: tuple(INPUTS),
 }
 """Which figures each group gives."""
 
@@ -81,24 +84,25 @@ class Batch:
         return remarks(self.rows, row)
 
     def compute_all(self) -> None:
-        """Compute every group now."""
-        for name in _GROUP_OF:
+        """Compute every figure now."""
+        for name in Facts.names():
             self._column(name)
 
     def _column(self, name: str) -> Column:
         if name not in self._columns:
             found = _GROUP_OF[name](self.rows, self.triple)
-            self._columns.update({key: _finite(key, column) for key, column in found.items()})
+            _check(found)
+            self._columns.update(found)
         return self._columns[name]
 
 
-def _finite(name: str, column: Column) -> Column:
+def _check(group: Group) -> None:
     """Refuse to hand on anything but ordered, finite numbers.
 
     Raises:
-        ArithmeticError: naming the figure; it would be a fault of the program.
+        ArithmeticError: naming the figures; it would be a fault of the program.
     """
-    table = column.triple[:, column.there]
-    if not np.isfinite(table).all() or (table[0] > table[1]).any() or (table[1] > table[2]).any():
-        raise ArithmeticError(f"the figure {name} came out unordered or infinite")
-    return column
+    there = np.stack([column.there for column in group.values()])
+    table = np.where(there, np.stack([column.triple for column in group.values()], axis=1), 0.0)
+    if not np.isfinite(table).all() or (np.diff(table, axis=0) < 0.0).any():
+        raise ArithmeticError(f"figures came out unordered or infinite, among {', '.join(group)}")

@@ -80,19 +80,20 @@ def chains(
         (knots["lure_knot_n"], True),
         _printed([rig.hardware.snap_n for rig in rigs]),
         (end_n, np.array([rig.leader is not None for rig in rigs])),
-        (
-            knots["joint_n"],
-            np.array([rig.leader is not None and rig.leader.knot is not None for rig in rigs]),
-        ),
+        (knots["joint_n"], np.array([_is_knotted(rig) for rig in rigs])),
         _printed([rig.hardware.swivel_n for rig in rigs]),
         (main_n, True),
     )
     present = np.stack([np.broadcast_to(there, len(rigs)) for _, there in columns], axis=-1)
     strength = np.where(present, np.stack([value for value, _ in columns], axis=-1), _ABSENT_N)
-    links = Ranges(*strength)
+    # Links that no rig has would only cost time.
+    occurs = np.flatnonzero(present.any(axis=0))
+    links = Ranges(*strength[..., occurs])
     chain = chain_strength(mean_n=links.mean(), sd_n=links.deviation(), points=_POINTS)
+    first = np.zeros(present.shape)
+    first[:, occurs] = chain.breaks_first
     whole = np.stack([chain.strength.low, chain.strength.typical, chain.strength.high])
-    return Chains(present, strength, chain.breaks_first, whole)
+    return Chains(present, strength, first, whole)
 
 
 def _knotted(*, end_n: Array, lure_knot: Array, weaker_n: Array, joint: Array) -> dict[str, Array]:
@@ -109,15 +110,15 @@ class _Efficiency:
 
     def __init__(self, reference: Reference, own: OwnKnots) -> None:
         self._reference, self._own = reference, own
-        self._known: dict[tuple[str | None, LineType], tuple[float, float, float]] = {}
+        self._known: dict[tuple[str | None, LineType], tuple[float, ...]] = {}
 
-    def __call__(self, knot: str | None, line: Line) -> tuple[float, float, float]:
+    def __call__(self, knot: str | None, line: Line) -> tuple[float, ...]:
         key = (knot, line.type)
         if key not in self._known:
             self._known[key] = self._find(knot, line.type)
         return self._known[key]
 
-    def _find(self, knot: str | None, kind: LineType) -> tuple[float, float, float]:
+    def _find(self, knot: str | None, kind: LineType) -> tuple[float, ...]:
         if knot is None:
             return ANY_KNOT
         row = self._reference.knots.get(knot)
@@ -125,9 +126,11 @@ class _Efficiency:
         return ANY_KNOT if found is None else (found.low, found.typical, found.high)
 
 
-def _joint(
-    rig: Rig, efficiency: Callable[[str | None, Line], tuple[float, float, float]]
-) -> tuple[float, float, float]:
+def _is_knotted(rig: Rig) -> bool:
+    return rig.leader is not None and rig.leader.knot is not None
+
+
+def _joint(rig: Rig, efficiency: Callable[[str | None, Line], tuple[float, ...]]) -> tuple[float, ...]:
     if rig.leader is None:
         return (1.0, 1.0, 1.0)
     weaker = rig.main if (rig.main.test_n or 0) <= (rig.leader.test_n or 0) else rig.leader

@@ -8,7 +8,7 @@ from rigbuilder.mechanics import guides
 from rigbuilder.mechanics.arrays import Array
 from rigbuilder.review.figuring.group import Column, Group, Known, columns
 from rigbuilder.review.figuring.rows import Rows
-from rigbuilder.review.figuring.spread import alike, spread
+from rigbuilder.review.figuring.spread import alike, spread, triple
 
 SET = (0.8, 1.0, 1.2)  # brakes wander by a fifth, and scales are read by hand, from memory
 ROD_ANGLE_RAD = (np.pi / 6, np.pi / 3, np.pi / 2)  # line over the bent rod in a fight, from memory
@@ -37,13 +37,9 @@ def dragging(rows: Rows, known: Known) -> Group:
     )
     ceiling = found.pop("drag_ceiling_n")
     advised = _recommended(rows, weakest, ceiling)
-    sure = {
-        "drag_ceiling_n": ceiling,
-        "drag_recommended_n": advised,
-        "rod_limit_n": rows.given["rod_limit_n"],
-    }
-    limit = {"reel_limit_n": rows.given["reel_limit_n"]}
-    return columns(found, rows.has_drag) | columns(sure) | columns(limit)
+    limits = {name: rows.given[name] for name in ("rod_limit_n", "reel_limit_n")}
+    sure = {"drag_ceiling_n": ceiling, "drag_recommended_n": advised} | limits
+    return columns(found, rows.has_drag) | columns(sure)
 
 
 def _weakest_label(rows: Rows, row: int) -> float:
@@ -79,15 +75,14 @@ def _recommended(rows: Rows, weakest: Array, ceiling: Array) -> Array:
 
     A locked drag has no share; there the technique's usual setting stands.
     """
-    practice = [technique.drag for technique in rows.techniques]
-    share = [
-        tuple(part / 100 for part in (d.percent.low, d.percent.middle, d.percent.high)) if d.percent else None
-        for d in practice
-    ]
-    usual = np.array([(d.drag_n.low, d.drag_n.middle, d.drag_n.high) for d in practice]).T
-    by_share = np.array([(np.nan,) * 3 if parts is None else parts for parts in share]).T * weakest
-    wish = np.where(np.isnan(by_share), usual, by_share)
-    return np.minimum(wish, ceiling[1])
+    kinds = list(dict.fromkeys(technique.id for technique in rows.techniques))
+    place = [kinds.index(technique.id) for technique in rows.techniques]
+    practice = [rows.reference.techniques[kind].drag for kind in kinds]
+    usual = triple([(d.drag_n.low, d.drag_n.middle, d.drag_n.high) for d in practice])
+    percent = triple([(p.low, p.middle, p.high) if (p := d.percent) else (np.nan,) * 3 for d in practice])
+    by_share = percent[:, place] / 100.0 * weakest
+    wish = np.where(np.isnan(by_share), usual[:, place], by_share)
+    return np.asarray(np.minimum(wish, ceiling[1]))
 
 
 def strength(rows: Rows, known: Known) -> Group:

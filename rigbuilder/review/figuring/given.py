@@ -26,9 +26,11 @@ PRINTED_RETRIEVE = (0.95, 1.0, 1.05)  # retrieve per turn as reels print it, fro
 LABEL_CAPACITY = (0.85, 1.0, 1.15)  # capacity on reel labels, common practice
 ROD_TIP_M = (0.3, 1.0, 2.0)  # height of the rod tip over the water while a lure is wound in, from memory
 ROD_BEARS = (0.33, 0.5, 0.67)  # drag that a rod bears, share of the top of its line label, common practice
+SHALLOWEST_M = 0.1  # least running depth that a diver is held to [m]
+SLOWEST_MPS = 0.05  # a lure that rests is not wound in: the slowest retrieve that has a depth, from memory
 _STEADY = (RetrieveLoad.STEADY, RetrieveLoad.STOP_GO)
 
-_Rows = dict[str, tuple[float, float, float]]
+_Rows = dict[str, tuple[float, ...]]
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,7 +52,8 @@ class Given:
 def given(rigs: Sequence[Rig], techniques: Sequence[Technique], reference: Reference) -> Given:
     """Return the settings of many rigs."""
     places: dict[tuple[object, ...], int] = {}
-    index, chosen = [], []
+    index: list[int] = []
+    chosen: list[tuple[Rig, Technique]] = []
     for rig, technique in zip(rigs, techniques, strict=True):
         key = (technique.id, id(rig.rod), id(rig.reel), id(rig.lure), id(rig.water), id(rig.fish), rig.cast_m)
         if key not in places:
@@ -126,6 +129,7 @@ class _Setting:
         return {
             "rod_length_m": _known(length),
             "rod_stiffness_n_m": tuple(stiffness),
+            "rod_label_n": _known(label),
             "rod_limit_n": _times(label, ROD_BEARS),
         }
 
@@ -137,16 +141,18 @@ class _Setting:
             "submerged": tuple(data.submerged),
             "drag_area_m2": tuple(data.drag_area_m2(mass)),
             "air_area_m2": tuple(data.air_area_m2(mass)),
-            "speed_mps": tuple(data.speed_m_s),
-            "running_depth_m": (printed.low, printed.middle, printed.high),
+            "speed_mps": tuple(max(speed, SLOWEST_MPS) for speed in data.speed_m_s),
+            "running_depth_m": tuple(
+                max(depth, SHALLOWEST_M) for depth in (printed.low, printed.middle, printed.high)
+            ),
         }
 
 
-def _known(value: float) -> tuple[float, float, float]:
+def _known(value: float) -> tuple[float, ...]:
     return (value, value, value)
 
 
-def _times(value: float, by: tuple[float, float, float]) -> tuple[float, float, float]:
+def _times(value: float, by: tuple[float, ...]) -> tuple[float, ...]:
     return (value * by[0], value * by[1], value * by[2])
 
 
@@ -164,7 +170,7 @@ _MIDDLE = {ReelKind.BAITCASTING: 150.0, ReelKind.SPINNING: 2500.0, ReelKind.SPIN
 def _reel(reel: Reel, row: ReelData) -> _Rows:
     limit = row.drag_n if reel.drag_n is None else Range.exactly(reel.drag_n)
     across = row.flange_m.typical - 2 * LABEL_GAP_M[1]
-    ratio: tuple[float, float, float] = tuple(row.ratio)
+    ratio: tuple[float, ...] = tuple(row.ratio)
     if reel.ratio is not None:
         ratio = _known(reel.ratio)
     elif reel.retrieve_m is not None:
@@ -182,7 +188,7 @@ LABEL_GAP_M = (0.0015, 0.002, 0.003)
 """Lip gap that a spool filled to its label leaves [m], common practice."""
 
 
-def _label(reel: Reel, row: ReelData) -> tuple[Line, tuple[float, float, float]]:
+def _label(reel: Reel, row: ReelData) -> tuple[Line, tuple[float, ...]]:
     """Return the line and the length [m] that fill the spool: by the label, else by the size of the reel."""
     best = _best(reel.capacity)
     if best is None:
@@ -194,7 +200,7 @@ def _label(reel: Reel, row: ReelData) -> tuple[Line, tuple[float, float, float]]
 
 
 def _best(capacity: Sequence[Capacity]) -> Capacity | None:
-    """Return the entry to trust: one with a diameter, else a size number, else a test, the middle of several."""
+    """Return the entry to trust: with a diameter, else a size number, else a test; the middle of several."""
     by_size = [entry for entry in capacity if entry.size is not None]
     by_diameter = [entry for entry in capacity if entry.diameter_m is not None]
     by_test = [entry for entry in capacity if entry.line in (None, LineType.NYLON, LineType.COPOLYMER)]

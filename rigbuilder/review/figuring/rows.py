@@ -49,22 +49,26 @@ class Rows:
         mains: list[Line] = [rig.main for rig in self.rigs]
         ends: list[Line] = [rig.leader or rig.main for rig in self.rigs]
         backings: list[Line] = [rig.backing or rig.main for rig in self.rigs]
-        return sections([*mains, *ends, *backings, *self.given.spool_line], self.reference)
+        lines = [*mains, *ends, *backings, *self.given.spool_line]
+        distinct = {id(line): line for line in lines}
+        place = {key: index for index, key in enumerate(distinct)}
+        found = sections(list(distinct.values()), self.reference)
+        return found.at(np.array([place[id(line)] for line in lines], dtype=int))
 
     @cached_property
     def main(self) -> Sections:
         """Main lines."""
-        return self._sections.part(slice(0, self.count))
+        return self._sections.at(slice(0, self.count))
 
     @cached_property
     def end(self) -> Sections:
         """The lines that are tied to the lures: leaders, or main lines without one."""
-        return self._sections.part(slice(self.count, 2 * self.count))
+        return self._sections.at(slice(self.count, 2 * self.count))
 
     @cached_property
     def backing(self) -> Sections:
         """Backing lines; the main line stands where there is none."""
-        return self._sections.part(slice(2 * self.count, 3 * self.count))
+        return self._sections.at(slice(2 * self.count, 3 * self.count))
 
     @cached_property
     def label_diameter_m(self) -> Array:

@@ -33,8 +33,8 @@ class Sections:
     bend_memory: Array
     guide_friction: Array
 
-    def part(self, wanted: slice) -> "Sections":
-        """Return the sections of some of the lines."""
+    def at(self, wanted: slice | NDArray[np.int_]) -> "Sections":
+        """Return the sections of some of the lines, by their places."""
         return Sections(*(getattr(self, field.name)[:, wanted] for field in fields(self)))
 
 

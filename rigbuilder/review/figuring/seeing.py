@@ -14,7 +14,8 @@ from rigbuilder.review.figuring.spread import alike, spread, triple
 # Contrast of a line against water at no distance [1]: published for none, from memory.
 CLEAR_CONTRAST = (0.1, 0.3, 0.6)  # of clear nylon; other clear lines by their glint
 OPAQUE_CONTRAST = (0.3, 0.6, 1.0)
-# Smallest angle that a sunfish's eye resolves [rad]; published: Spratte et al. 2021, J. Exp. Biol. 224:jeb243068.
+# Smallest angle that a sunfish's eye resolves [rad].
+# Published: Spratte et al. 2021, J. Exp. Biol. 224:jeb243068.
 EYE_RAD = (np.radians(0.13), np.radians(0.17), np.radians(0.32))
 NOTICED = (0.02, 0.05, 0.15)  # smallest contrast that a fish notices [1], published for no bass, from memory
 ATTENUATION = (1 / sight.SECCHI_SPREAD, 1.0, sight.SECCHI_SPREAD)  # of what follows from clarity [1]

@@ -23,7 +23,7 @@ def exactly(value: ArrayLike, rigs: int) -> Array:
     return np.broadcast_to(np.asarray(value, dtype=float), (3, rigs))
 
 
-def triple(rows: Sequence[tuple[float, float, float]]) -> Array:
+def triple(rows: Sequence[tuple[float, ...]]) -> Array:
     """Return rows of (low, typical, high) as one triple."""
     return np.array(rows, dtype=float).reshape(-1, 3).T
 
@@ -49,9 +49,20 @@ def spread(formula: Formula, inputs: Mapping[str, Array]) -> Triples:
         laid[name] = stack
     results = formula(**laid)
     rigs = next(iter(inputs.values())).shape[1]
-    table = np.stack([np.broadcast_to(result, (ends, rigs)) for result in results.values()], axis=1)
+    table = np.stack([np.broadcast_to(result, (ends, rigs)) for result in results.values()])
     if not moving:
-        return {name: exactly(row, rigs) for name, row in zip(results, table[0], strict=True)}
-    found = quadrature(typical=table[0], ends=table[1:].reshape(len(moving), 2, *table.shape[1:]))
-    columns = np.stack([found.low, found.typical, found.high], axis=1)
+        return {name: exactly(rows[0], rigs) for name, rows in zip(results, table, strict=True)}
+    columns = np.empty((len(results), 3, rigs))
+    # Results that are positive throughout are counted in their logarithms, apart from the others.
+    positive = (table > 0.0).all(axis=(1, 2))
+    for some in (positive, ~positive):
+        if some.any():
+            columns[some] = _ranges(table[some], len(moving))
     return dict(zip(results, columns, strict=True))
+
+
+def _ranges(table: Array, moving: int) -> Array:
+    """Return (results, 3, rigs) from (results, ends, rigs), whose first end has every input typical."""
+    sides = np.moveaxis(table[:, 1:].reshape(len(table), moving, 2, -1), 0, 2)
+    found = quadrature(typical=table[:, 0], ends=sides)
+    return np.stack([found.low, found.typical, found.high], axis=1)

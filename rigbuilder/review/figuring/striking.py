@@ -1,15 +1,14 @@
-"""The hook-set at the length of the cast, the jerk at short range, and what of a tug is felt."""
-
-from collections.abc import Callable
+"""The hook-set at the length of the cast, and what of a tug is felt."""
 
 import numpy as np
 
-from rigbuilder.mechanics import axialfriction, cylinder, feel, hookset, shock, still
+from rigbuilder.mechanics import axialfriction, cylinder, feel, hookset, still
 from rigbuilder.mechanics.arrays import STANDARD_GRAVITY_M_S2, Array
 from rigbuilder.mechanics.cast import AIR_DENSITY
 from rigbuilder.review.figuring.group import Group, Known, columns
 from rigbuilder.review.figuring.rows import Rows
 from rigbuilder.review.figuring.spread import alike, spread
+from rigbuilder.review.figuring.twins import Twins
 
 AIR_VISCOSITY_PA_S = 1.81e-5  # dry air at 20 °C [Pa s], published: standard atmosphere tables
 
@@ -24,8 +23,6 @@ IN_AIR = (0.2, 0.4, 0.7)  # share of the line out that hangs in air [1]
 STRIKE_MPS, STRIKE_S = 5.0, 0.2  # speed and time of the pull along the line [m/s, s]
 FRICTION = (0.5, 1.0, 7.0)  # range of the friction formula, see mechanics.axialfriction [1]
 
-SHORT_M = (3.0, 5.0, 8.0)  # line out when a fish surges at the bank or boat [m]
-SURGE_MPS = (1.0, 2.0, 3.0)  # speed at which it surges [m/s]
 _SLACKEST = 1.0 / 3.0  # bow over span beyond which a line gives way instead of bowing more [1]
 
 
@@ -38,52 +35,31 @@ def striking(rows: Rows, known: Known) -> Group:
         "rod_n_m": given["rod_stiffness_n_m"],
         "limit_n": _limit(rows, known),
     }
-    twins = _Twins(rows, own)
+    twins = Twins(rows, own)
     shared = {
         "sweep_rad": alike(*SWEEP_END_RAD, count),
         "loose_m": alike(*LOOSE_M, count),
         "arm_nm": alike(*ARM_NM, count),
         "tension_n": alike(*TENSION_N, count),
         "in_air": alike(*IN_AIR, count),
-        "wind_mps": given["wind_mps"],
+        "blown_n_m": _across(given["wind_mps"], rows.main.diameter_m[1], AIR_DENSITY, AIR_VISCOSITY_PA_S),
         "friction": alike(*FRICTION, count),
     }
     found = spread(_Strike(rows, twins), own | twins.inputs | shared)
+    found["tug_share"] = np.minimum(found["tug_share"], 1.0)
     return columns({name: np.maximum(value, 0.0) for name, value in found.items()})
 
 
 def _limit(rows: Rows, known: Known) -> Array:
-    """Pull at which something gives [N]: the drag over the bent rod, or the chain; no drag said, the chain."""
+    """Pull at which something gives [N]: the drag over the bent rod, or the chain where no drag is said."""
     over = np.where(rows.has_drag, known("drag_on_scale_n"), np.inf)
     return np.minimum(over, known("chain_n"))
-
-
-class _Twins:
-    """What the usual rigs bring to a ratio: where it is of the same kind, it moves with the rig's own."""
-
-    def __init__(self, rows: Rows, own: dict[str, Array]) -> None:
-        usual = rows.usual
-        pairs = [(rig, rows.rigs[other]) for rig, other in zip(rows.rigs, usual, strict=True)]
-        self._typical = {name: value[1] for name, value in own.items()}
-        self._same = {name: (value == value[:, usual]).all(axis=0) for name, value in own.items()}
-        self._same["axial_n"] = np.array([rig.main.type is twin.main.type for rig, twin in pairs])
-        self._same["end_axial_n"] = np.array(
-            [(rig.leader or rig.main).type is (twin.leader or twin.main).type for rig, twin in pairs]
-        )
-        self.inputs = {
-            f"usual_{name}": np.where(self._same[name], value[1, usual], value[:, usual])
-            for name, value in own.items()
-        }
-
-    def follow(self, name: str, own: Array, usual: Array) -> Array:
-        """Return the usual rig's value, moved as the rig's own is moved where both are of one kind."""
-        return np.where(self._same[name], usual * own / self._typical[name], usual)
 
 
 class _Strike:
     """The strike of each row and of its usual rig, so that what both share cancels in their ratio."""
 
-    def __init__(self, rows: Rows, twins: _Twins) -> None:
+    def __init__(self, rows: Rows, twins: Twins) -> None:
         given = rows.given
         self._usual, self._twins = rows.usual, twins
         self._cast = np.maximum(given["cast_m"][1], 1.0)
@@ -103,14 +79,14 @@ class _Strike:
         self, *, axial_n: Array, end_axial_n: Array, rod_n_m: Array, limit_n: Array,
         usual_axial_n: Array, usual_end_axial_n: Array, usual_rod_n_m: Array, usual_limit_n: Array,
         sweep_rad: Array, loose_m: Array, arm_nm: Array, tension_n: Array, in_air: Array,
-        wind_mps: Array, friction: Array,
+        blown_n_m: Array, friction: Array,
     ) -> dict[str, Array]:  # fmt: skip
         travel = hookset.tip_travel(
             rod_length_m=np.maximum(self._rod - GRIP_M, 0.3),
             start_angle_rad=SWEEP_START_RAD,
             end_angle_rad=sweep_rad,
         )
-        slack = loose_m + self._slack(tension_n, in_air, wind_mps)
+        slack = loose_m + self._slack(tension_n, in_air, blown_n_m)
         arm = arm_nm / self._rod
         rubbing = self._rubbing * friction * (1.0 - in_air)
         stiff = self._stiffness(axial_n, end_axial_n, rod_n_m, self._leader)
@@ -143,9 +119,8 @@ class _Strike:
             leader_axial_stiffness_n=end, leader_length_m=leader, rod_stiffness_n_m=rod,
         )  # fmt: skip
 
-    def _slack(self, tension: Array, in_air: Array, wind: Array) -> Array:
-        """Line hidden in sag and bow: weight and wind on the part in air, weight and current on that in water."""
-        blown = _across(wind, self._diameter, AIR_DENSITY, AIR_VISCOSITY_PA_S)
+    def _slack(self, tension: Array, in_air: Array, blown: Array) -> Array:
+        """Line hidden in sag and bow: by weight and wind in air, by weight and current in water."""
         load_air, load_wet = np.hypot(self._air, blown), np.hypot(self._wet, self._flow)
         total = np.zeros_like(self._cast)
         for load, share in ((load_air, in_air), (load_wet, 1.0 - in_air)):
@@ -155,10 +130,11 @@ class _Strike:
         return total
 
     def _tug(self, axial: Array, rod: Array, tension: Array, in_air: Array) -> Array:
-        return feel.tug_share(
+        share: Array = feel.tug_share(
             axial_stiffness_n=axial, length_m=self._cast, tension_n=tension, rod_stiffness_n_m=rod,
             weight_n_m=self._air * in_air + self._wet * (1.0 - in_air),
         )  # fmt: skip
+        return share
 
 
 def _across(speed: Array, diameter: Array, density: Array | float, viscosity: Array | float) -> Array:
@@ -170,49 +146,3 @@ def _across(speed: Array, diameter: Array, density: Array | float, viscosity: Ar
         viscosity_pa_s=viscosity,
     )
     return np.asarray(force)
-
-
-def surging(rows: Rows, known: Known) -> Group:
-    """Return the jerk of a fish at short range, before the drag gives, of rigs that fish trebles."""
-    usual = rows.usual
-    found = spread(
-        _surge(np.minimum(rows.leader_m[1], 1.0), usual, rows.main.axial_n[1]),
-        {
-            "short_m": alike(*SHORT_M, rows.count),
-            "surge_mps": alike(*SURGE_MPS, rows.count),
-            "fish_kg": rows.given["fish_kg"],
-            "axial_n": rows.main.axial_n,
-            "end_axial_n": rows.end.axial_n,
-            "rod_n_m": rows.given["rod_stiffness_n_m"],
-            "usual_axial_n": rows.main.axial_n[:, usual],
-        },
-    )
-    return columns(found, rows.given.treble)
-
-
-WATER_CARRIED = 1.2
-"""Mass of a fish with the water that it carries along, share of its own; Webb 1982, J. Exp. Biol. 96:93 [1]."""
-
-
-def _surge(leader: Array, usual: Array, typical: Array) -> Callable[..., dict[str, Array]]:
-    def jerk(
-        short: Array, axial: Array, end: Array, end_m: Array, rod: Array, mass: Array, speed: Array
-    ) -> Array:
-        stiffness = hookset.rig_stiffness(
-            main_axial_stiffness_n=axial, main_length_m=np.maximum(short - end_m, 0.5),
-            leader_axial_stiffness_n=end, leader_length_m=end_m, rod_stiffness_n_m=rod,
-        )  # fmt: skip
-        return shock.sudden_stop_force(mass_kg=mass * WATER_CARRIED, speed_m_s=speed, stiffness_n_m=stiffness)
-
-    def surge(
-        *, short_m: Array, surge_mps: Array, fish_kg: Array, axial_n: Array, end_axial_n: Array,
-        rod_n_m: Array, usual_axial_n: Array,
-    ) -> dict[str, Array]:  # fmt: skip
-        peak = jerk(short_m, axial_n, end_axial_n, leader, rod_n_m, fish_kg, surge_mps)
-        twin = jerk(
-            short_m, usual_axial_n, end_axial_n[..., usual], leader[usual], rod_n_m[..., usual],
-            fish_kg[..., usual], surge_mps,
-        )  # fmt: skip
-        return {"peak_force_n": peak, "peak_share": peak / twin}
-
-    return surge

@@ -26,7 +26,8 @@ _FAR, _SHORT = 0, 2
 def throwing(rows: Rows, known: Known) -> Group:
     """Return the cast of every row: share of the usual rig's, and metres."""
     given = rows.given
-    speed = np.array([_speed(rows, int(row)) for row in rows.usual])
+    twins, of_twin = np.unique(rows.usual, return_inverse=True)
+    speed = np.array([_speed(rows, int(twin)) for twin in twins])[of_twin]
     flown = cast.fly(
         mass_kg=given["lure_kg"][1], drag_area_m2=given["air_area_m2"][1], speed_m_s=speed,
         angle_rad=ANGLE_RAD, height_m=HEIGHT_M, line_density_kg_m=rows.main.mass_kg_m[1],
@@ -38,7 +39,7 @@ def throwing(rows: Rows, known: Known) -> Group:
     ends = np.sort(share, axis=0)
     low, high = np.minimum(ends[0], share[1] - apart), np.maximum(ends[2], share[1] + apart)
     metres = np.stack([flown[_SHORT] * (1.0 - METRES), flown[1], flown[_FAR] * (1.0 + METRES)])
-    return columns({"cast_m": metres, "cast_share": np.stack([low, share[1], high])})
+    return columns({"cast_distance_m": metres, "cast_share": np.stack([low, share[1], high])})
 
 
 def _speed(rows: Rows, twin: int) -> float:

@@ -29,7 +29,7 @@ STRUMMING = (
 )  # drag across the line, high where it hums; published effect, size from memory [1]
 PRINTED_DEPTH = (0.85, 1.0, 1.15)  # running depth against what the box says, from memory [1]
 SIDEWAYS = (1.0, 1.5, 3.0)  # drag of a lure that sinks sideways over that of one pulled, from memory [1]
-SPOOL_N = (0.0, 0.005, 0.03)  # pull that draws line from an open reel, from memory [N]
+SPOOL_N = (0.0, 0.003, 0.01)  # pull that draws line from an open reel, from memory [N]
 _LEAST_PULL_N = 1e-3
 _LEAST_SPEED_MPS = 0.01
 _PLACES, _WEIGHTS = np.polynomial.legendre.leggauss(4)
@@ -56,12 +56,13 @@ def pulls(rows: Rows, chosen: _Rows) -> tuple[Array, Array]:
     density = rows.water_density[chosen]
     back = form_drag(speed_m_s=given["speed_mps"], drag_area_m2=given["drag_area_m2"], density_kg_m3=density)
     down = given["lure_kg"] * STANDARD_GRAVITY_M_S2 * given["submerged"]
-    dives = rows.given.dives[chosen]
-    if dives.any():
-        dive = [
-            _dive(rows, int(row), float(drag)) for row, drag in zip(chosen[dives], back[dives], strict=True)
-        ]
-        down[dives] = dive
+    dives = np.flatnonzero(rows.given.dives[chosen])
+    if dives.size:
+        # Rigs of one setting that are held against one usual rig dive alike.
+        alike_as = rows.given.index[chosen[dives]] * rows.count + rows.usual[chosen[dives]]
+        _, first, of = np.unique(alike_as, return_index=True, return_inverse=True)
+        found = [_dive(rows, int(chosen[place]), float(back[place])) for place in dives[first]]
+        down[dives] = np.array(found)[of]
     return np.maximum(down, _LEAST_PULL_N), back
 
 
@@ -99,13 +100,11 @@ def _range_around(depth: Array, rows: Rows, chosen: _Rows, down: Array, length: 
         "running_m": given["running_depth_m"][:, chosen],
         "printed": alike(*PRINTED_DEPTH, chosen.size),
     }
-    same = np.array(
-        [rows.rigs[row].main == rows.rigs[twin].main for row, twin in zip(chosen, other, strict=True)]
-    )
+    same = (inputs["diameter_m"] == inputs["calibrated_m"]).all(axis=0)
     inputs["calibrated_m"] = np.where(same, inputs["calibrated_m"][1], inputs["calibrated_m"])
     shaped = spread(_light(rows, chosen, down, length, same), inputs)["depth_m"]
     share = shaped / np.maximum(shaped[1], 1e-9)
-    return np.maximum(depth * share, 0.0)
+    return np.asarray(np.maximum(depth * share, 0.0))
 
 
 def _light(
