@@ -17,7 +17,7 @@ _PLAIN: dict[str, str] = {
     **dict.fromkeys("•·‧∙●▪◦‣・；", ";"),
     **dict.fromkeys("｜¦│", "|"),
     **dict.fromkeys("\u200b\u200c\u200d\ufeff\u2060\u00ad\u200e\u200f", ""),
-    "×": "x",
+    "×": " x ",
     "µ": "u",
     "№": "No.",
     "º": "°",

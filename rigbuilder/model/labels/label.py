@@ -11,7 +11,7 @@ from rigbuilder.units.quantity import Quantity, show
 TAKEN = "\x00"
 _REST = re.compile(r"[^\x00,;|\n]+")
 _DIAMETER_SIGN = re.compile(r"[ø⌀φ∅](?=\s*[\d.,])")
-_EDGE = " \t-/:.,;()[]{}~=+*&_\"'"
+_EDGE = " \t-/:.,;()[]{}~=+*&_@\"'"
 # Labels round when they convert: 6-12 lb is sold as 3-6 kg, 1/8 oz as 4 g, 7' as 2.1 m.
 _ROUNDING = {"length": 0.025, "diameter": 0.05, "retrieve": 0.03, "drag": 0.1, "test": 0.12, "weight": 0.12}
 _ORDINARY_ROUNDING = 0.16

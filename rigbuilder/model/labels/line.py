@@ -27,15 +27,16 @@ _TYPES: tuple[tuple[str, str], ...] = (
     ("wire", r"(?:titanium|steel|stainless|wire)(?:[\s-]*(?:wire|leader))*"),
     (
         "fluorocarbon",
-        r"(?:100\s?%\s*)?(?:fluorocarbon|flurocarbon|flourocarbon|fluoro[\s-]carbon|fluoro|flouro|fluor|pvdf|fc|f\.\s?c\.?)",
+        r"(?:100\s?%\s*)?(?:フロロ(?:カーボン)?|fluorocarbon|flurocarbon|flourocarbon|fluoro[\s-]carbon"
+        r"|fluoro|flouro|fluor|pvdf|fc|f\.\s?c\.?)",
     ),
     ("copolymer", r"co[\s-]*poly(?:mer)?(?:[\s-]*(?:nylon|mono(?:filament)?))?"),
     ("braid", rf"{_BRAIDED}(?:[\s-]*(?:pe|line))?|pe[\s-]*(?:{_BRAIDED})|multifil(?:ament)?"),
-    ("nylon", r"nylon(?:[\s-]*mono(?:filament)?)?|polyamide|mono(?:filament)?|monofil"),
+    ("nylon", r"nylon(?:[\s-]*mono(?:filament)?)?|polyamide|ナイロン|mono(?:filament)?|monofil"),
 )
 _STRANDS = re.compile(
     START
-    + r"(?:(?P<count>3|4|5|6|8|9|10|12|13|16)[\s-]*(?:braid(?:ed)?|strands?|carriers?|ply|fold)(?![a-z])"
+    + r"(?:(?P<count>3|4|5|6|8|9|10|12|13|16)[\s-]*(?:braid(?:ed)?|strands?|carriers?|ply|fold|本(?:編み?|撚り?)?)(?![a-z])"
     r"|(?P<count_x>4|8|9|12|13|16)\s?x(?![a-z0-9])|x\s?(?P<x_count>4|8|9|12|13|16)(?![a-z0-9.,])(?!\s*(?:lbs?|kg|mm|m|yds?)(?![a-z])))"
 )
 _PE = re.compile(
@@ -60,12 +61,13 @@ _THIN = re.compile(
 )
 _TIPPET = re.compile(START + r"\d{1,2}x(?![a-z0-9])")
 _BARE_MM = re.compile(START + r"(?:0?[.,]\d{2,3})(?![\d/]|[.,]\d|\s*[a-z\"'#])")
+_HUNDREDTHS = re.compile(START + r"(?P<count>\d{1,3})\s*/\s*100(?:\s*(?P<unit>mm)(?![a-z])|(?![\d.,/]))")
 _CAPTIONS = {
     "diameter": words(r"(?:line\s*)?(?:dia(?:meter|m)?\.?|thickness)"),
     "test": words(
         r"(?:(?:line|breaking|tensile|knot|linear)\s*)?(?:strength|strain|load|break|test|class|b\.?s\.?)"
     ),
-    "length": words(r"length|spool|filler|bulk"),
+    "length": words(r"length|len\.?|spool|filler|bulk"),
     "": words(r"fishing|line|main|and|the|of|ø|material"),
 }
 # Nylon of 0.04 mm holds about 1 N, the heaviest leaders are under 3 mm.
@@ -76,6 +78,12 @@ _TESTS_N = (0.2, 2000.0)
 
 def read_line(label: Label) -> None:
     """Read a whole line label."""
+    for match in label.find(_HUNDREDTHS):
+        text = f"{int(match['count']) / 100} mm"
+        if match["unit"]:
+            _offer_diameter(label, match.span(), text)
+        else:
+            label.doubt(match.span(), f"hundredths of a millimetre; {text}?")
     _read_equivalent(label)
     _read_sizes(label)
     _read_strands(label)
@@ -88,8 +96,8 @@ def read_line(label: Label) -> None:
     for match in label.find(_BARE_MM):
         _offer_diameter(label, match.span(), f"{match[0]} mm")
     for measure in measures(label, captions):
-        role = measure.role or "what it measures"
-        label.doubt(measure.span, f"a number without unit; {role}?")
+        question = f"is it the {measure.role}" if measure.role else "what does it measure"
+        label.doubt(measure.span, f"a number without unit; {question}?")
 
 
 def _read_types(label: Label) -> None:

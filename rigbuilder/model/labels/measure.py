@@ -8,7 +8,6 @@ from rigbuilder.model.labels.label import TAKEN, Label
 from rigbuilder.units.dimensions import Dimension
 from rigbuilder.units.quantity import Quantity, QuantityError, parse
 from rigbuilder.units.spelling import SYMBOLS, unit_pattern
-from rigbuilder.units.units import UNITS
 
 _BINARY = [f"{n}/{d}" for d in (2, 4, 8, 16, 32, 64) for n in range(1, d)]
 _OTHER = ["1/3", "2/3", "1/5", "2/5", "3/5", "4/5", "1/6", "5/6"]
@@ -137,25 +136,26 @@ def measures(label: Label, captions: Captions) -> list[Measure]:
 
 
 def _printed(captions: Captions, match: re.Match[str]) -> list[Measure]:
-    """A match of `MEASURE` as one measure, or as two if its ends measure different things."""
+    """A match of `MEASURE` as one measure, or as two if its ends are in different units."""
     low_unit, unit = match["low_unit"], match["unit"]
-    if low_unit and unit and match["high"] and _is_length(low_unit) != _is_length(unit):
+    if low_unit and unit and match["high"] and SYMBOLS[low_unit] != SYMBOLS[unit]:
         ends = (
             (match.start(), match.end("low_unit"), match["low"], low_unit),
             (match.start("high"), match.end(), match["high"], unit),
         )
         return [
             Measure(
-                (start, end), f"{number} {spelt}", SYMBOLS[spelt], captions.role(start, end), False, False
+                (start, end),
+                f"{number} {spelt}",
+                SYMBOLS[spelt],
+                captions.role(start, end),
+                "/" in number,
+                False,
             )
             for start, end, number, spelt in ends
         ]
     text = match[0].replace("(", " ").replace(")", " ").strip()
     return [_measure(captions, match, text, unit or low_unit)]
-
-
-def _is_length(unit: str) -> bool:
-    return SYMBOLS[unit] in UNITS[Dimension.LENGTH]
 
 
 def _measure(captions: Captions, match: re.Match[str], text: str, unit: str | None) -> Measure:
