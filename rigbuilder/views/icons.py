@@ -10,7 +10,7 @@ from functools import lru_cache
 from pathlib import Path
 
 from PySide6.QtCore import QByteArray, QRectF, QSize, Qt
-from PySide6.QtGui import QGuiApplication, QIcon, QImage, QPainter, QPixmap
+from PySide6.QtGui import QColor, QGuiApplication, QIcon, QImage, QPainter, QPixmap
 from PySide6.QtSvg import QSvgRenderer
 
 from rigbuilder import resources
@@ -18,7 +18,7 @@ from rigbuilder.views.theme import Theme
 
 APP_ICON = "rigbuilder"
 APP_SIZES = (16, 24, 32, 48, 64, 128, 256, 512)
-_SIZES = (16, 20, 24, 32)
+_SIZES = (16, 20)
 _RATIOS = (1.0, 2.0)
 
 
@@ -35,15 +35,16 @@ def icon(name: str, theme: Theme) -> QIcon:
         FileNotFoundError: if there is no such icon.
     """
     surfaces = theme.surfaces
+    colours = {
+        QIcon.Mode.Normal: surfaces.ink,
+        QIcon.Mode.Disabled: surfaces.faint,
+        QIcon.Mode.Selected: surfaces.on_selection,
+    }
     made = QIcon()
-    for mode, colour in (
-        (QIcon.Mode.Normal, surfaces.ink),
-        (QIcon.Mode.Disabled, surfaces.faint),
-        (QIcon.Mode.Selected, surfaces.on_selection),
-    ):
-        for size in _SIZES:
-            for ratio in _RATIOS:
-                made.addPixmap(_tool_pixmap(name, colour, theme.px(size), ratio), mode)
+    for size in _SIZES:
+        for drawn in _drawn(name, theme.px(size)):
+            for mode, colour in colours.items():
+                made.addPixmap(_inked(drawn, colour), mode)
     return made
 
 
@@ -72,10 +73,21 @@ def write_app_icons(folder: Path) -> list[Path]:
     return files
 
 
-@lru_cache(maxsize=512)
-def _tool_pixmap(name: str, colour: str, side: int, ratio: float) -> QPixmap:
-    drawn = resources.path("icons", f"{name}.svg").read_text(encoding="utf-8")
-    return QPixmap.fromImage(_rendered(drawn.replace("currentColor", colour).encode(), side, ratio))
+@lru_cache(maxsize=256)
+def _drawn(name: str, side: int) -> tuple[QImage, ...]:
+    """Return one icon as shapes without a colour of their own, for plain and for fine screens."""
+    text = resources.path("icons", f"{name}.svg").read_text(encoding="utf-8")
+    svg = text.replace("currentColor", "black").encode()
+    return tuple(_rendered(svg, side, ratio) for ratio in _RATIOS)
+
+
+def _inked(drawn: QImage, colour: str) -> QPixmap:
+    image = drawn.copy()
+    painter = QPainter(image)
+    painter.setCompositionMode(QPainter.CompositionMode.CompositionMode_SourceIn)
+    painter.fillRect(QRectF(0, 0, image.width(), image.height()), QColor(colour))
+    painter.end()
+    return QPixmap.fromImage(image)
 
 
 def _rendered(svg: bytes, side: int, ratio: float) -> QImage:

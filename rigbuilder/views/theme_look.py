@@ -7,7 +7,7 @@ from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QApplication
 
 from rigbuilder.views.theme import Theme
-from rigbuilder.views.theme_palettes import DARK, LIGHT
+from rigbuilder.views.theme_palettes import DARK, LIGHT, SHOW
 from rigbuilder.views.theme_sheet import palette, style_sheet
 
 ZOOM_STEPS = (1.0, 1.1, 1.25, 1.5, 1.75, 2.0)
@@ -49,6 +49,7 @@ class Look(QObject):
         self._app = app
         self._mode = mode
         self._zoom = zoom
+        self._showing = False
         self._theme = apply(app, self._chosen(), zoom)
         QGuiApplication.styleHints().colorSchemeChanged.connect(self._follow)
 
@@ -77,6 +78,11 @@ class Look(QObject):
         self._zoom = zoom
         self._dress()
 
+    def set_show(self, showing: bool) -> None:
+        """Put on the large, strong theme for a screen that a room looks at, or take it off again."""
+        self._showing = showing
+        self._dress()
+
     def zoom_in(self) -> None:
         """Go one step larger."""
         self.set_zoom(min((z for z in ZOOM_STEPS if z > self.zoom + 1e-6), default=ZOOM_STEPS[-1]))
@@ -86,6 +92,8 @@ class Look(QObject):
         self.set_zoom(max((z for z in ZOOM_STEPS if z < self.zoom - 1e-6), default=ZOOM_STEPS[0]))
 
     def _chosen(self) -> Theme:
+        if self._showing:
+            return SHOW
         if self._mode is Mode.SYSTEM:
             dark = QGuiApplication.styleHints().colorScheme() == Qt.ColorScheme.Dark
         else:

@@ -65,6 +65,7 @@ def style_sheet(theme: Theme) -> str:
         "d12": theme.px(12),
         "bar": theme.px(12),
         "indicator": theme.px(16),
+        "scroller": 2 * theme.px(theme.spacing.least_target),
         "round_mark": theme.px(16) // 2 + 1,
     }
     roles: tuple[FontRole, ...] = ("small", "caption", "body", "strong", "heading", "title", "figure")
@@ -132,10 +133,10 @@ QPushButton[weight="first"]:disabled { background: $sunken; color: $faint; borde
 QPushButton[weight="remedy"] { color: $accent; border-color: $accent; background: $field; }
 QPushButton[weight="remedy"]:hover { background: $accent_wash; }
 QPushButton[weight="remedy"]:focus { border-color: $focus; background: $accent_wash; }
-QPushButton[weight="link"] { border-color: transparent; background: transparent; color: $accent;
-  text-decoration: underline; text-align: left; min-height: ${least}px; padding: 0 ${d3}px; }
+QPushButton[weight="link"] { border: 2px solid transparent; background: transparent; color: $accent;
+  text-decoration: underline; text-align: left; min-height: ${least}px; padding: 0; }
 QPushButton[weight="link"]:hover { color: $ink; }
-QPushButton[weight="link"]:focus { border: 2px solid $focus; padding: 0 ${d2}px; }
+QPushButton[weight="link"]:focus { border-color: $focus; }
 
 QPushButton[segment="true"] { border-radius: 0; border-color: $edge; margin: 0 -1px 0 0; background: $field;
   padding: 0 ${d8}px; }
@@ -169,6 +170,7 @@ QTabBar::tab:selected { color: $ink; border-bottom-color: $accent; }
 QTabBar:focus::tab:selected, QTabBar::tab:selected:focus { border: 2px solid $focus;
   border-radius: ${radius}px; }
 QTabWidget::pane { border: none; }
+QTabBar::scroller { width: ${scroller}px; }
 QTabBar QToolButton { min-height: 0; min-width: ${least}px; padding: 0; background: $card; }
 
 QAbstractItemView { outline: 0; border: 1px solid $rule; background: $field;

@@ -70,6 +70,7 @@ class Foldable(QWidget):
         super().__init__(parent)
         self._look, self._key, self._title = look, key or title, title
         self._memory = {} if memory is None else memory
+        self._tail = ""
         self.head = _Head(look, title, self)
         self.badge = SeverityBadge(look, "note", "", parent=self)
         self.badge.hide()
@@ -101,7 +102,8 @@ class Foldable(QWidget):
         self.badge.setVisible(count > 0)
         if count > 0:
             self.badge.set_kind(severity, str(count))
-        self._name(f", {count} {severity}" if count else "")
+        self._tail = f", {count} {severity}" if count else ""
+        self._name()
 
     def _toggled(self, shown: bool) -> None:
         self._memory[self._key] = shown
@@ -110,8 +112,8 @@ class Foldable(QWidget):
 
     def _show(self, shown: bool) -> None:
         self.body.setVisible(shown)
-        self._name("")
+        self._name()
 
-    def _name(self, tail: str) -> None:
-        self.head.setAccessibleName(self._title + tail)
+    def _name(self) -> None:
+        self.head.setAccessibleName(self._title + self._tail)
         self.head.setAccessibleDescription("open" if self.is_open() else "folded")

@@ -229,6 +229,7 @@ def test_fold_remembers_and_keeps_its_badge_in_sight(qtbot: QtBot, look: Look) -
     assert section.body.isHidden()
     assert section.badge.isVisible()
     assert section.badge.text() == "2"
+    assert section.head.accessibleName() == "Water, 2 fault"
     again = Foldable(look, "Water", key="water", memory=memory)
     qtbot.addWidget(again)
     assert not again.is_open()

@@ -47,7 +47,7 @@ def test_icons_take_the_colours_of_the_theme(qapp: QApplication, theme: Theme) -
         (QIcon.Mode.Normal, theme.surfaces.ink),
         (QIcon.Mode.Disabled, theme.surfaces.faint),
     ):
-        image = made.pixmap(QSize(32, 32), mode).toImage()
+        image = made.pixmap(QSize(40, 40), mode).toImage()
         full = [
             image.pixelColor(x, y).name()
             for x in range(image.width())

@@ -308,6 +308,10 @@ def test_look_switches_at_run_time(look: Look) -> None:
     look.zoom_out()
     look.zoom_out()
     assert look.zoom == 1.0
+    look.set_show(True)
+    assert look.theme.name == "show"
+    assert look.theme.points("body") > LIGHT.points("body")
+    look.set_show(False)
     look.set_mode(Mode.SYSTEM)
     assert look.theme.name in ("light", "dark")
 
