@@ -92,7 +92,7 @@ UNREADABLE = [
     (b'{"format": "rigbuilder.card", "version": 1', "end of the file"),
     (b'{"format": "rigbuilder.card", "version": 99}', "99"),
     (b'{"format": "something.else", "version": 1}', "something.else"),
-    (b"[" * 20_000, "nested"),
+    (b"[" * 20_000, "32 levels"),
     (b'{"format": "rigbuilder.card", "version": 1, "name": NaN}', "NaN"),
     (b'{"format": "rigbuilder.card", "version": 1, "name": "a", "name": "b"}', "name"),
 ]
