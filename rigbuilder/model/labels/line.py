@@ -34,10 +34,12 @@ _TYPES: tuple[tuple[str, str], ...] = (
     ("braid", rf"{_BRAIDED}(?:[\s-]*(?:pe|line))?|pe[\s-]*(?:{_BRAIDED})|multifil(?:ament)?"),
     ("nylon", r"nylon(?:[\s-]*mono(?:filament)?)?|polyamide|ナイロン|mono(?:filament)?|monofil"),
 )
+_COUNT_WORD = r"(?:braid(?:ed)?|strands?|carriers?|ply|fold|本(?:編み?|撚り?)?)(?![a-z])"
+_COUNTS = "4|8|9|12|13|16"
+_NO_MEASURE = r"(?![a-z0-9.,])(?!\s*(?:lbs?|kg|mm|m|yds?)(?![a-z]))"
 _STRANDS = re.compile(
-    START
-    + r"(?:(?P<count>3|4|5|6|8|9|10|12|13|16)[\s-]*(?:braid(?:ed)?|strands?|carriers?|ply|fold|本(?:編み?|撚り?)?)(?![a-z])"
-    r"|(?P<count_x>4|8|9|12|13|16)\s?x(?![a-z0-9])|x\s?(?P<x_count>4|8|9|12|13|16)(?![a-z0-9.,])(?!\s*(?:lbs?|kg|mm|m|yds?)(?![a-z])))"
+    rf"{START}(?:(?P<count>3|4|5|6|8|9|10|12|13|16)[\s-]*{_COUNT_WORD}"
+    rf"|(?P<count_x>{_COUNTS})\s?x(?![a-z0-9])|x\s?(?P<x_count>{_COUNTS}){_NO_MEASURE})"
 )
 _PE = re.compile(
     rf"{BEFORE_WORD}pe[\s.:-]*(?:#|no\.?)?\s*(?P<low>{DECIMAL})(?:{TO}(?P<high>{DECIMAL}))?\s*(?:号|號)?"
