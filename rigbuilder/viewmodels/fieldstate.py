@@ -12,6 +12,7 @@ from rigbuilder.viewmodels.fieldtext import NONE_WORD
 
 _BESIDE = {"rod": "rod.label", "lure": "lure.technique", "main": "main.type", "reel": "reel.label"}
 ASSUMED, ON_LABEL = "assumed", "on the label"
+_READ = "Read from the label above."
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,7 +62,9 @@ def field_state(reading: Reading, path: str) -> FieldState:
         return FieldState(text, True, problem=problem)
     on_label = _on_label(reading, path)
     if on_label:
-        return FieldState(instead=on_label, origin=ON_LABEL, why="Read from the label above.", problem=problem)
+        return FieldState(
+            instead=on_label, origin=ON_LABEL, why="Read from the label above.", problem=problem
+        )
     entry = next((entry for entry in reading.assumed if entry.field == path), None)
     if entry is None:
         return FieldState(problem=problem)

@@ -50,9 +50,13 @@ class Slate(QObject):
         """Tell whether the card itself says something at ``path``."""
         return is_said(self._document, path)
 
-    def edit(self, path: str, value: Any) -> None:
-        """Put a value on the card as one undoable step; typing on in one field stays one step."""
-        self._push(f"change {field_words(path)}", put(self._document, path, value), field=path)
+    def edit(self, path: str, value: Any, *, along: Mapping[str, Any] | None = None) -> None:
+        """Put a value on the card as one undoable step; typing on in one field stays one step.
+
+        ``along`` are further changes without which the value would make no sense.
+        """
+        after = put(put_all(self._document, along or {}), path, value)
+        self._push(f"change {field_words(path)}", after, field=path)
 
     def clear(self, path: str) -> None:
         """Say nothing at ``path`` any more; a group that says nothing goes as well."""

@@ -1,0 +1,151 @@
+"""The only place that wires store, bench and window together."""
+
+import signal
+import socket
+import sys
+import traceback
+from collections.abc import Callable, Sequence
+from pathlib import Path
+from types import TracebackType
+
+from PySide6.QtCore import QSocketNotifier, QTimer
+from PySide6.QtWidgets import QApplication
+
+from rigbuilder import resources
+from rigbuilder.reference.house import House, UnusableHouse
+from rigbuilder.reference.load import Reference, load
+from rigbuilder.store.bin import Bin
+from rigbuilder.store.cards import CardStore
+from rigbuilder.store.drafts import Drafts
+from rigbuilder.store.errors import StoreError
+from rigbuilder.store.history import History
+from rigbuilder.store.house import read_house
+from rigbuilder.store.paths import Places, find_places
+from rigbuilder.store.settings import SettingsFile
+from rigbuilder.viewmodels.bench import Bench
+from rigbuilder.viewmodels.desk import Desk
+from rigbuilder.viewmodels.draftkeeper import DraftKeeper
+from rigbuilder.viewmodels.preferences import Preferences
+from rigbuilder.views.icons import app_icon
+from rigbuilder.views.theme_look import Look, Mode
+from rigbuilder.views.window import MainWindow
+
+FIRST_TECHNIQUE = "frog"
+
+
+def run(cards: Sequence[Path]) -> int:
+    """Open the window on the cards named, or on the last one, or on a usual rig; return the exit code.
+
+    Of several cards the first goes on the bench, the others lead the list of recent ones.
+    """
+    application = QApplication(sys.argv[:1])
+    application.setApplicationName("Rigbuilder")
+    application.setApplicationDisplayName("Rigbuilder")
+    application.setDesktopFileName("org.larkmere.Rigbuilder")
+    application.setWindowIcon(app_icon())
+    places = find_places()
+    remarks = [str(trouble) for trouble in places.troubles]
+    window = build(application, places, remarks)
+    release = end_politely(window)
+    window.show()
+    QTimer.singleShot(0, lambda: begin(window, cards, remarks))
+    code = application.exec()
+    release()
+    window.preferences.flush()
+    return code
+
+
+def build(application: QApplication, places: Places, remarks: list[str]) -> MainWindow:
+    """Return the window over the person's own files; what is worth a word is added to ``remarks``."""
+    preferences = Preferences(SettingsFile(places.settings), application)
+    remarks.extend(preferences.remarks)
+    look = Look(
+        application,
+        mode=Mode(preferences.theme),
+        zoom=_zoom(preferences.recall("zoom")),
+        parent=application,
+    )
+    reference, house = _practice(places.house, remarks)
+    store = CardStore(places.cards, history=History(places.history), bin_=Bin(places.bin))
+    bench = Bench({}, reference, house, application)
+    keeper = DraftKeeper(Drafts(places.drafts), store, application)
+    desk = Desk(bench, store, keeper, preferences, application)
+    desk.new(FIRST_TECHNIQUE)
+    folders = [
+        ("Cards", str(places.cards)),
+        ("Settings and house file", str(places.config)),
+        ("Unsaved work", str(places.drafts)),
+        ("Shipped data", str(resources.root())),
+    ]
+    return MainWindow(bench, desk, preferences, look, folders=folders)
+
+
+def begin(window: MainWindow, cards: Sequence[Path], remarks: Sequence[str]) -> None:
+    """Put the first card on the bench, and offer what an earlier run left unsaved."""
+    for path in reversed(cards[1:]):
+        window.preferences.opened(path)
+    if cards:
+        window.talk.open(cards[0])
+    else:
+        last = next((path for path in window.preferences.recent if path.exists()), None)
+        if last is not None:
+            window.talk.open(last)
+    window.talk.offer_drafts()
+    if remarks:
+        window.say("\n".join(remarks))
+
+
+def end_politely(window: MainWindow) -> Callable[[], None]:
+    """Keep unsaved work when the system ends the program or a mistake is found; return the undoing."""
+    reader, writer = socket.socketpair()
+    reader.setblocking(False)
+    writer.setblocking(False)
+    notifier = QSocketNotifier(reader.fileno(), QSocketNotifier.Type.Read, window)
+    before = signal.set_wakeup_fd(writer.fileno())
+    handlers = {name: signal.signal(name, lambda *_: None) for name in (signal.SIGTERM, signal.SIGINT)}
+    hook = sys.excepthook
+
+    def end(*_: object) -> None:
+        window.form.commit()
+        window.desk.keeper.flush()
+        window.preferences.flush()
+        application = QApplication.instance()
+        if application is not None:
+            application.exit(0)
+
+    def mistake(kind: type[BaseException], error: BaseException, trace: TracebackType | None) -> None:
+        traceback.print_exception(kind, error, trace)
+        window.desk.keeper.flush()
+        window.say("Something went wrong inside Rigbuilder. Your work is kept; save it to be sure.")
+
+    notifier.activated.connect(end)
+    sys.excepthook = mistake
+
+    def release() -> None:
+        notifier.setEnabled(False)
+        sys.excepthook = hook
+        signal.set_wakeup_fd(before)
+        for name, handler in handlers.items():
+            signal.signal(name, handler)
+        reader.close()
+        writer.close()
+
+    return release
+
+
+def _practice(path: Path, remarks: list[str]) -> tuple[Reference, House]:
+    """Return the shipped practice, or the coach's where the house file can be used."""
+    reference = load()
+    try:
+        house = House.read(read_house(path), reference)
+        return house.apply(reference), house
+    except (StoreError, UnusableHouse) as trouble:
+        remarks.append(f"The house file is left aside, the shipped practice is used. {trouble}")
+        return reference, House.shipped()
+
+
+def _zoom(text: str) -> float:
+    try:
+        return float(text)
+    except ValueError:
+        return 1.0
