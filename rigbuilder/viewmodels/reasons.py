@@ -95,7 +95,7 @@ def figure(number: Number, speaker: Speaker) -> Figure:
     if number.dimension is None:
         low, typical, high = (f"{value:.2g}" for value in span)
         text = typical if low == high else f"{typical} ({low}–{high})"
-        return Figure(number.name, text, *span, unit="")
+        return Figure(number.name, text, span.low, span.typical, span.high, "")
     shown = [in_system(value, number.dimension, speaker.system, kind=number.kind) for value in span]
     low_v, typical_v, high_v = (value for value, _ in shown)
     words = speaker.spread(span, number.dimension, number.kind)

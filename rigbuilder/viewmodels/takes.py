@@ -4,6 +4,7 @@ from collections.abc import Callable, Mapping
 from typing import Any
 
 from rigbuilder.model.document import get
+from rigbuilder.review.chart import Cell
 from rigbuilder.viewmodels.bench import Bench
 
 
@@ -26,6 +27,13 @@ def way_back(bench: Bench, before: int) -> Callable[[], None] | None:
             stack.undo()
 
     return back
+
+
+def put_on(bench: Bench, cell: Cell) -> Callable[[], None] | None:
+    """Put the line of a chart cell on the rig."""
+    before = bench.undo_stack.index()
+    bench.put_line_on(cell)
+    return way_back(bench, before)
 
 
 def silence(bench: Bench, rule: str, why: str) -> Callable[[], None] | None:

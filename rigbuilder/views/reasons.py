@@ -42,7 +42,7 @@ class ReasonsPanel(QWidget):
         self.missing = MissingCard(look, self)
         self.right = RightCard(look, self)
         self.silenced = SilencedList(look, self)
-        self.scroll = QScrollArea(self)
+        self.sheets = QScrollArea(self)
         self._stack = QVBoxLayout()
         self._lay_out()
         self._previewer = Previewer(bench, look, self)
@@ -64,7 +64,7 @@ class ReasonsPanel(QWidget):
             if first is None and part is not None and card.reason.part is part:
                 first = card
         if first is not None:
-            self.scroll.ensureWidgetVisible(first, 0, self._look.theme.px(12))
+            self.sheets.ensureWidgetVisible(first, 0, self._look.theme.px(12))
 
     def focus_first(self) -> None:
         """Put the focus on the worst reason, or on the first gap, or on what is right."""
@@ -73,7 +73,7 @@ class ReasonsPanel(QWidget):
         elif self._cards:
             next(iter(self._cards.values())).setFocus()
         else:
-            self.scroll.setFocus()
+            self.sheets.setFocus()
 
     def _lay_out(self) -> None:
         theme = self._look.theme
@@ -94,16 +94,16 @@ class ReasonsPanel(QWidget):
         column.addWidget(self.right)
         column.addWidget(self.silenced)
         column.addStretch(1)
-        self.scroll.setWidget(inner)
-        self.scroll.setWidgetResizable(True)
-        self.scroll.setFrameShape(QFrame.Shape.NoFrame)
-        self.scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self.scroll.setAccessibleName("Reasons, worst first")
+        self.sheets.setWidget(inner)
+        self.sheets.setWidgetResizable(True)
+        self.sheets.setFrameShape(QFrame.Shape.NoFrame)
+        self.sheets.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.sheets.setAccessibleName("Reasons, worst first")
         outer = QVBoxLayout(self)
         outer.setContentsMargins(0, 0, 0, 0)
         outer.setSpacing(theme.px(6))
         outer.addLayout(head)
-        outer.addWidget(self.scroll, 1)
+        outer.addWidget(self.sheets, 1)
 
     def _connect(self) -> None:
         self._bench.report_changed.connect(self._render)
@@ -150,7 +150,7 @@ class ReasonsPanel(QWidget):
         self.choose_part(self._chosen)
 
     def _new_card(self, reason: Reason) -> ReasonCard:
-        card = ReasonCard(self._look, reason, self.scroll.widget())
+        card = ReasonCard(self._look, reason, self.sheets.widget())
         card.field_wanted.connect(self.field_wanted)
         card.pressed.connect(self.part_chosen)
         card.looked.connect(self._look_ahead)
@@ -184,7 +184,7 @@ class ReasonsPanel(QWidget):
     def _propose(self) -> None:
         proposal = make_right_prospect(self._bench)
         self.mend.offer(proposal)
-        self.scroll.verticalScrollBar().setValue(0)
+        self.sheets.verticalScrollBar().setValue(0)
         self._bench.look_at(None if proposal is None else proposal.report)
 
     def _make_right(self) -> None:
