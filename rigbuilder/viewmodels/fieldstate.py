@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from rigbuilder.model.document import get
 from rigbuilder.model.labels.label import say
+from rigbuilder.model.labels.understood import Part as LabelPart
 from rigbuilder.model.labels.understood import Understanding
 from rigbuilder.model.problems import Problem
 from rigbuilder.model.reading import Reading
@@ -44,9 +45,9 @@ class FieldState:
 
 @dataclass(frozen=True, slots=True)
 class LabelWords:
-    """What was made of a label: words understood, (words, why) doubtful, words not understood."""
+    """What was made of a label: (words, meaning) understood, (words, why) doubtful, words not understood."""
 
-    understood: tuple[str, ...] = ()
+    understood: tuple[tuple[str, str], ...] = ()
     doubtful: tuple[tuple[str, str], ...] = ()
     not_understood: tuple[str, ...] = ()
 
@@ -78,7 +79,7 @@ def label_words(reading: Reading, path: str) -> LabelWords:
     if understanding is None:
         return LabelWords()
     return LabelWords(
-        tuple(dict.fromkeys(part.meaning for part in understanding.parts)),
+        tuple(dict.fromkeys((_brief(understanding, part), part.meaning) for part in understanding.parts)),
         tuple((doubt.text, doubt.why) for doubt in understanding.doubtful),
         understanding.not_understood,
     )
@@ -98,6 +99,27 @@ def words(problem: Problem) -> str:
     else:
         said = f"{problem.found} does not fit here. Expected: {problem.expected}."
     return f"{said} {problem.hint}".strip()
+
+
+_BRIEF = {
+    "line": "line {}",
+    "lure": "lures {}",
+    "drag": "drag {}",
+    "retrieve": "{} per turn",
+    "size": "size {}",
+    "line_for": "for {}",
+    "pieces": "{} pieces",
+}
+
+
+def _brief(understanding: Understanding, part: LabelPart) -> str:
+    """Return a part of a label in as few words as will do; its meaning says the rest."""
+    value = understanding.values.get(part.key)
+    if value is None or isinstance(value, tuple):
+        return part.meaning
+    if part.key == "ratio" and not isinstance(value, Quantity | str):
+        return f"{value:g}:1"
+    return _BRIEF.get(part.key, "{}").format(say(value))
 
 
 def _on_label(reading: Reading, path: str) -> str:

@@ -14,7 +14,7 @@ _NOT_READ = "This part of the label was not understood. Correct it, or fill in t
 def chips_of(words: LabelWords) -> list[Chip]:
     """Return the chips for a label: understood first, then what is doubtful, then what was not read."""
     return [
-        *(Chip(text) for text in words.understood),
+        *(Chip(text, why=meaning) for text, meaning in words.understood),
         *(Chip(text, ChipKind.DOUBTFUL, why) for text, why in words.doubtful),
         *(Chip(text, ChipKind.NOT_UNDERSTOOD, _NOT_READ) for text in words.not_understood),
     ]

@@ -2,7 +2,7 @@
 
 from PySide6.QtCore import QEvent, QObject, Qt, QTimer, Signal
 from PySide6.QtGui import QKeyEvent, QKeySequence, QShowEvent
-from PySide6.QtWidgets import QGridLayout, QLabel, QSizePolicy, QToolButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
 
 from rigbuilder.model.fields import BY_PATH
 from rigbuilder.viewmodels.fieldtext import is_bare, offered_unit
@@ -12,6 +12,7 @@ from rigbuilder.views.controls.patience import PAUSE_MS
 from rigbuilder.views.controls.quantity_field import QuantityField
 from rigbuilder.views.controls.segment_row import SegmentRow
 from rigbuilder.views.controls.texts import text_label
+from rigbuilder.views.form_act import ActButton
 from rigbuilder.views.form_help import expects, help_for
 from rigbuilder.views.form_plan import Row
 
@@ -33,10 +34,7 @@ class UndoPasser(QObject):
 
 
 class FieldRow(QWidget):
-    """Label, control and the small button that puts the assumed value on the card or takes a said one off.
-
-    The button takes no focus: the window's Edit menu does the same by key.
-    """
+    """Label, control and the small button that puts the assumed value on the card or takes a said one off."""
 
     def __init__(self, model: FormModel, row: Row, section: str, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -44,13 +42,8 @@ class FieldRow(QWidget):
         self.setObjectName(f"row:{row.path}")
         self.name = f"{section}, {row.title}"
         self.caption = text_label(row.title, "label", wrap=True, parent=self)
-        self.act = QToolButton(self)
-        self.act.setProperty("quiet", True)
-        self.act.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self.act = ActButton(self)
         self.act.clicked.connect(self.press)
-        policy = self.act.sizePolicy()
-        policy.setRetainSizeWhenHidden(True)
-        self.act.setSizePolicy(policy)
 
     def place(self, control: QWidget, target: QWidget) -> None:
         """Lay the row out; ``target`` is what the keyboard reaches."""
@@ -59,27 +52,28 @@ class FieldRow(QWidget):
         self.caption.setBuddy(target)
         grid = QGridLayout(self)
         grid.setContentsMargins(0, 0, 0, 0)
-        grid.setHorizontalSpacing(6)
-        grid.setVerticalSpacing(2)
+        grid.setHorizontalSpacing(4)
+        grid.setVerticalSpacing(1)
         grid.setColumnStretch(1, 1)
         top = Qt.AlignmentFlag.AlignTop
         if self.row.wide:
-            grid.addWidget(self.caption, 0, 0, 1, 3)
-            grid.addWidget(control, 1, 0, 1, 2)
-            grid.addWidget(self.act, 1, 2, top)
+            grid.addWidget(self.caption, 0, 0, 1, 2, Qt.AlignmentFlag.AlignBottom)
+            grid.addWidget(self.act, 0, 2, Qt.AlignmentFlag.AlignBottom)
+            grid.addWidget(control, 1, 0, 1, 3)
         else:
-            self.caption.setFixedWidth(self.fontMetrics().averageCharWidth() * 13)
-            self.caption.setMinimumHeight(self.act.sizeHint().height())
+            self.caption.setFixedWidth(self.fontMetrics().averageCharWidth() * 12)
+            self.caption.setMinimumHeight(self.act.sizeHint().height() + 6)
             grid.addWidget(self.caption, 0, 0, top)
             grid.addWidget(control, 0, 1)
             grid.addWidget(self.act, 0, 2, top)
+            grid.setRowMinimumHeight(0, self.act.sizeHint().height() + 6)
 
     def refresh_act(self) -> None:
         """Show what the small button would do."""
         state = self.model.state(self.path)
         clears = state.said and not BY_PATH[self.path].required
         self.act.setVisible(clears or state.settable)
-        self.act.setText("×" if clears else "+")
+        self.act.clears = clears
         tip = "Say nothing here" if clears else f"Put “{state.instead}” on the card"
         self.act.setToolTip(tip)
         self.act.setAccessibleName(f"{self.name}: {tip}")

@@ -2,7 +2,7 @@
 
 from collections.abc import MutableMapping
 
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from rigbuilder.viewmodels.form import FormModel, badge
 from rigbuilder.views.controls.buttons import LinkButton
@@ -48,10 +48,9 @@ class FormSection(Foldable):
         fields.setSpacing(look.theme.px(6))
         for row in section.basic:
             fields.addWidget(self.rows[row.path])
-        self.more = LinkButton("", parent=self.fields)
+        self.more = LinkButton("", parent=self)
         self.more.setObjectName(f"more:{section.key}")
         self.more.clicked.connect(lambda: self.show_further(not self._further_shown()))
-        fields.addWidget(self.more)
         self.further = QWidget(self.fields)
         rest = QVBoxLayout(self.further)
         rest.setContentsMargins(0, 0, 0, 0)
@@ -60,6 +59,7 @@ class FormSection(Foldable):
             rest.addWidget(self.rows[row.path])
         for pin in self.pins:
             rest.addWidget(pin)
+        self._put_link()
         fields.addWidget(self.further)
         if self.group is not None:
             self.column.addWidget(self.group)
@@ -71,10 +71,11 @@ class FormSection(Foldable):
         self._memory[f"{self.section.key}.more"] = shown
         self.further.setVisible(shown)
         count = len(self.section.further)
-        words = ", ".join(row.title.lower() for row in self.section.further[:2])
-        self.more.setText("Fewer fields" if shown else f"{count} more: {words} …")
-        self.more.setAccessibleName(f"{self.section.title}: {self.more.text()}")
-        self.more.setAccessibleDescription("shown" if shown else "folded away")
+        words = ", ".join(row.title.lower() for row in self.section.further)
+        self.more.setText("fewer" if shown else f"{count} more")
+        self.more.setToolTip(f"{'Hide' if shown else 'Show'} {words}")
+        self.more.setAccessibleName(f"{self.section.title}: {self.more.text()} fields")
+        self.more.setAccessibleDescription(self.more.toolTip())
 
     def reveal(self, path: str) -> FieldRow:
         """Open what hides a field, and return its row."""
@@ -91,11 +92,24 @@ class FormSection(Foldable):
         if self.group is not None:
             self.group.refresh()
             self.fields.setVisible(self._model.has_group(self.section.group))
+        self._show_link()
         for pin in self.pins:
             pin.refresh()
         for row in self.rows.values():
             if row.isVisible():
                 row.refresh()
+
+    def _put_link(self) -> None:
+        """Stand the link at the end of the head, where it costs no line of its own."""
+        layout = self.layout()
+        head = None if layout is None else layout.itemAt(0)
+        row = None if head is None else head.layout()
+        assert isinstance(row, QHBoxLayout)  # noqa: S101 - as the base class lays it out
+        row.addWidget(self.more)
+        self.folded.connect(lambda _: self._show_link())
+
+    def _show_link(self) -> None:
+        self.more.setVisible(self.is_open() and not self.fields.isHidden())
 
     def _further_shown(self) -> bool:
         return not self.further.isHidden()

@@ -2,7 +2,7 @@
 
 from pathlib import Path
 
-from PySide6.QtCore import QByteArray, QEvent, QTimer
+from PySide6.QtCore import QByteArray, QEvent, QSize, Qt, QTimer
 from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent
 from PySide6.QtWidgets import QMainWindow, QVBoxLayout, QWidget
 
@@ -27,6 +27,7 @@ from rigbuilder.views.theme_look import Look
 from rigbuilder.views.workspace import Workspace
 
 _LOOK_AFTER_MS = 150
+_SMALL_SCREEN = 1440  # logical pixels across, up to which the window starts with all of it
 
 
 class MainWindow(QMainWindow):
@@ -150,10 +151,14 @@ class MainWindow(QMainWindow):
         drawing.part_chosen.connect(self.form.show_part)
 
     def _recall(self) -> None:
-        self.resize(1280, 720)
+        room = self.screen().availableGeometry().size()
+        self.resize(room.boundedTo(QSize(1680, 1000)))
+        if room.width() <= _SMALL_SCREEN:
+            self.setWindowState(Qt.WindowState.WindowMaximized)
         self.restoreGeometry(QByteArray.fromBase64(self.preferences.recall("geometry").encode()))
         self.workspace.restore(self.preferences.recall("columns"))
         self.commands.speak(self.preferences.units)
+        self.header.verdict.setFocus()
 
     def _to_first_reason(self, field: str) -> None:
         if field:

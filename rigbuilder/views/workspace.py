@@ -10,7 +10,6 @@ from rigbuilder.views.panels import Panels
 from rigbuilder.views.theme_look import Look
 
 _STACKED_FROM = 900  # least height, in logical pixels, that gives chart and questions a place each
-_SHORT_FROM = 820
 
 
 class Workspace(QWidget):
@@ -46,11 +45,12 @@ class Workspace(QWidget):
         self.right.addWidget(self.below)
         self.below.addTab(panels.short, "In short")
         self.below.addTab(assumed, "Assumed")
-        for column in (form, self.middle, self.right):
+        gap = look.theme.px(8)
+        for column in (form, _framed(self.middle, gap), _framed(self.right, gap)):
             self.columns.addWidget(column)
         for splitter in (self.columns, self.middle, self.right):
             splitter.setChildrenCollapsible(False)
-            splitter.setHandleWidth(5)
+            splitter.setHandleWidth(6)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.addWidget(self.columns)
@@ -124,6 +124,15 @@ class Workspace(QWidget):
             self.shared.addTab(questions, "Questions")
             self.shared.show()
             self.middle.setSizes([50, 50])
+
+
+def _framed(splitter: QSplitter, gap: int) -> QWidget:
+    """Return a column with air around it."""
+    column = QWidget()
+    layout = QVBoxLayout(column)
+    layout.setContentsMargins(gap, gap // 2, gap, gap)
+    layout.addWidget(splitter)
+    return column
 
 
 def _takes_focus(widget: QWidget) -> bool:
