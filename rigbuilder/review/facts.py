@@ -86,6 +86,7 @@ class Facts:
 
     main_diameter_m = SureFigure()
     leader_diameter_m = Figure()
+    backing_diameter_m = Figure()
     main_straight_n = SureFigure()
     leader_straight_n = Figure()
     chain_n = SureFigure()

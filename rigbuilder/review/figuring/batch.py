@@ -2,8 +2,6 @@
 
 from collections.abc import Mapping, Sequence
 
-import numpy as np
-
 from rigbuilder.mechanics.arrays import Array
 from rigbuilder.model.rig import Rig
 from rigbuilder.reference.load import Reference
@@ -12,7 +10,7 @@ from rigbuilder.reference.techniques import Technique
 from rigbuilder.review.facts import Facts, Link
 from rigbuilder.review.figuring.chain import OwnKnots
 from rigbuilder.review.figuring.dragging import dragging, strength
-from rigbuilder.review.figuring.group import Column, Group, GroupFunction
+from rigbuilder.review.figuring.group import Column, GroupFunction
 from rigbuilder.review.figuring.inputs import INPUTS, entering
 from rigbuilder.review.figuring.outside import remarks
 from rigbuilder.review.figuring.resting import coiling, hanging
@@ -33,7 +31,10 @@ _DRAG = (
     *("drag_n", "drag_on_scale_n", "drag_worst_n", "drag_share", "drag_ceiling_n", "drag_recommended_n"),
     *("rod_limit_n", "reel_limit_n"),
 )
-_LINES = ("main_diameter_m", "leader_diameter_m", "main_straight_n", "leader_straight_n", "chain_n")
+_LINES = (
+    *("main_diameter_m", "leader_diameter_m", "backing_diameter_m"),
+    *("main_straight_n", "leader_straight_n", "chain_n"),
+)
 GROUPS: Mapping[GroupFunction, tuple[str, ...]] = {
     strength: _LINES,
     spooling: _SPOOL,
@@ -73,7 +74,7 @@ class Batch:
         if not column.there[row]:
             return None
         low, typical, high = column.triple[:, row].tolist()
-        return Range(low, typical, high)
+        return Range(low, typical, high)  # which refuses what is not finite or not in order
 
     def links(self, row: int) -> tuple[Link, ...]:
         """Return the links of one rig's chain, from the hook upwards."""
@@ -91,18 +92,5 @@ class Batch:
     def _column(self, name: str) -> Column:
         if name not in self._columns:
             found = _GROUP_OF[name](self.rows, self.triple)
-            _check(found)
             self._columns.update(found)
         return self._columns[name]
-
-
-def _check(group: Group) -> None:
-    """Refuse to hand on anything but ordered, finite numbers.
-
-    Raises:
-        ArithmeticError: naming the figures; it would be a fault of the program.
-    """
-    there = np.stack([column.there for column in group.values()])
-    table = np.where(there, np.stack([column.triple for column in group.values()], axis=1), 0.0)
-    if not np.isfinite(table).all() or (np.diff(table, axis=0) < 0.0).any():
-        raise ArithmeticError(f"figures came out unordered or infinite, among {', '.join(group)}")

@@ -24,7 +24,7 @@ OwnKnots = Mapping[tuple[str, LineType], Range]
 ANY_KNOT = (0.5, 0.7, 0.9)  # a knot that the table has no figure for, from memory
 HARDWARE = (0.85, 1.0, 1.2)  # swivels, snaps and split rings against their printed strength, from memory
 _ABSENT_N = 1e6  # a link that is not there never goes first
-_POINTS = 32  # chances to go first within 0.005 of a fine grid
+_POINTS = 32  # chances to go first and strengths within 0.0005 of a fine grid
 _NAMES = (
     (Part.LURE, "hook"),
     (Part.KNOTS, "knot at the lure"),
@@ -76,7 +76,7 @@ def chains(
         },
     )
     columns = (
-        (triple([tuple(reference.hooks[t.hook_class].opens_n) for t in techniques]), True),
+        (_hooks(techniques, reference), True),
         (knots["lure_knot_n"], True),
         _printed([rig.hardware.snap_n for rig in rigs]),
         (end_n, np.array([rig.leader is not None for rig in rigs])),
@@ -94,6 +94,12 @@ def chains(
     first[:, occurs] = chain.breaks_first
     whole = np.stack([chain.strength.low, chain.strength.typical, chain.strength.high])
     return Chains(present, strength, first, whole)
+
+
+def _hooks(techniques: Sequence[Technique], reference: Reference) -> Array:
+    """Pull that opens each technique's class of hook [N]."""
+    opens = {kind: tuple(row.opens_n) for kind, row in reference.hooks.items()}
+    return triple([opens[technique.hook_class] for technique in techniques])
 
 
 def _knotted(*, end_n: Array, lure_knot: Array, weaker_n: Array, joint: Array) -> dict[str, Array]:

@@ -93,4 +93,5 @@ def strength(rows: Rows, known: Known) -> Group:
         "chain_n": rows.chain.chain_n,
     }
     ends = {"leader_diameter_m": rows.end.diameter_m, "leader_straight_n": rows.end.wet_break_n}
-    return columns(lines) | {name: Column(value, rows.has_leader) for name, value in ends.items()}
+    backing = {"backing_diameter_m": Column(rows.backing.diameter_m, rows.has_backing)}
+    return columns(lines) | {name: Column(value, rows.has_leader) for name, value in ends.items()} | backing

@@ -18,7 +18,7 @@ from rigbuilder.reference.ranges import LBF_N, Range
 from rigbuilder.reference.tackle import ReelData
 from rigbuilder.reference.techniques import Technique
 from rigbuilder.reference.words import Action, LineType, Presentation, ReelKind, RetrieveLoad
-from rigbuilder.review.figuring.spread import Triples, triple
+from rigbuilder.review.figuring.spread import Triples
 
 FISH = (0.8, 1.0, 1.25)  # a fish guessed at the bench, share of its mass, from memory
 CLARITY = (0.8, 1.0, 1.25)  # clarity judged by eye, share of it, from memory
@@ -62,9 +62,9 @@ def given(rigs: Sequence[Rig], techniques: Sequence[Technique], reference: Refer
         index.append(places[key])
     rows = [_Setting(rig, technique, reference) for rig, technique in chosen]
     at = np.array(index, dtype=int)
-    names = list(rows[0].values)
+    table = np.array([list(row.values.values()) for row in rows])[at].transpose(1, 2, 0)
     return Given(
-        {name: triple([row.values[name] for row in rows])[:, at] for name in names},
+        dict(zip(rows[0].values, np.ascontiguousarray(table), strict=True)),
         surface=np.array([row.is_surface for row in rows])[at],
         treble=np.array([row.technique.hook_class.is_treble for row in rows])[at],
         dives=np.array([row.lure.dives for row in rows])[at],

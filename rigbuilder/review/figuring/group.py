@@ -31,3 +31,8 @@ def columns(triples: dict[str, Array], there: NDArray[np.bool_] | None = None) -
         name: Column(value, np.ones(value.shape[1], dtype=bool) if there is None else there)
         for name, value in triples.items()
     }
+
+
+def missing(names: tuple[str, ...], rigs: int) -> Group:
+    """Return columns that no rig has."""
+    return {name: Column(np.zeros((3, rigs)), np.zeros(rigs, dtype=bool)) for name in names}

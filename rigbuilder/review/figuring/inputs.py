@@ -59,7 +59,7 @@ INPUTS: Mapping[str, InputRow] = {
     "main_axial_n": InputRow("stiffness EA of the wet main line, pulled fast", "N", _LINE),
     "end_axial_n": InputRow("stiffness EA of the line at the lure", "N", _LINE),
     "end_diameter_m": InputRow("diameter of the line at the lure", "m", _LINE),
-    "backing_diameter_m": InputRow("diameter of the backing", "m", _LINE),
+    "backing_test_n": InputRow("test of the backing", "N", _CARD),
     "wet_weight_n_m": InputRow("weight in water of a metre of main line", "N/m", _LINE),
     "end_wet_weight_n_m": InputRow("weight in water of a metre of the line at the lure", "N/m", _LINE),
     "modulus_pa": InputRow("stiffness of the material", "Pa", _LINE),
@@ -115,6 +115,7 @@ def entering(rows: Rows, known: Known) -> Group:
     trim = rows.reference.filling.limits.trimming_m
     main_tests = [rig.main.test_n or 0.0 for rig in rows.rigs]
     leader_tests = [(rig.leader.test_n or 0.0) if rig.leader else 0.0 for rig in rows.rigs]
+    backing_tests = [(rig.backing.test_n or 0.0) if rig.backing else 0.0 for rig in rows.rigs]
     lines: dict[str, Array] = {
         "main_test_n": exactly(main_tests, count),
         "label_diameter_m": rows.label_diameter_m,
@@ -134,6 +135,6 @@ def entering(rows: Rows, known: Known) -> Group:
     partly = {
         "leader_test_n": Column(exactly(leader_tests, count), rows.has_leader),
         "leader_m": Column(rows.leader_m, rows.has_leader),
-        "backing_diameter_m": Column(rows.backing.diameter_m, rows.has_backing),
+        "backing_test_n": Column(exactly(backing_tests, count), rows.has_backing),
     }
     return columns(lines | assumed | said) | partly

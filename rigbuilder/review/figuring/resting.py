@@ -6,7 +6,7 @@ import numpy as np
 
 from rigbuilder.mechanics import cylinder, memory, stiffness, surface
 from rigbuilder.mechanics.arrays import STANDARD_GRAVITY_M_S2, Array
-from rigbuilder.review.figuring.group import Group, Known, columns
+from rigbuilder.review.figuring.group import Group, Known, columns, missing
 from rigbuilder.review.figuring.rows import Rows
 from rigbuilder.review.figuring.spread import alike, spread
 
@@ -32,6 +32,8 @@ def sinking_speed(weight_n_m: Array, diameter_m: Array, density: Array, viscosit
 
 def hanging(rows: Rows, known: Known) -> Group:
     """Return the pull on the nose of lures that are worked on the surface, and its share of their weight."""
+    if not rows.given.surface.any():
+        return missing(("nose_pull_n", "nose_share"), rows.count)
     found = spread(
         _hang(rows),
         {

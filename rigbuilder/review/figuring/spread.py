@@ -49,7 +49,9 @@ def spread(formula: Formula, inputs: Mapping[str, Array]) -> Triples:
         laid[name] = stack
     results = formula(**laid)
     rigs = next(iter(inputs.values())).shape[1]
-    table = np.stack([np.broadcast_to(result, (ends, rigs)) for result in results.values()])
+    table = np.empty((len(results), ends, rigs))
+    for row, result in zip(table, results.values(), strict=True):
+        row[:] = result
     if not moving:
         return {name: exactly(rows[0], rigs) for name, rows in zip(results, table, strict=True)}
     columns = np.empty((len(results), 3, rigs))

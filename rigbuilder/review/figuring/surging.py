@@ -6,7 +6,7 @@ import numpy as np
 
 from rigbuilder.mechanics import fish, hookset, shock
 from rigbuilder.mechanics.arrays import Array
-from rigbuilder.review.figuring.group import Group, Known, columns
+from rigbuilder.review.figuring.group import Group, Known, columns, missing
 from rigbuilder.review.figuring.rows import Rows
 from rigbuilder.review.figuring.spread import alike, spread
 from rigbuilder.review.figuring.twins import Twins
@@ -17,6 +17,8 @@ SURGE_MPS = (1.0, 2.0, 3.0)  # speed at which it surges [m/s]
 
 def surging(rows: Rows, known: Known) -> Group:
     """Return the jerk of a fish at short range, before the drag gives, of rigs that fish trebles."""
+    if not rows.given.treble.any():
+        return missing(("peak_force_n", "peak_share"), rows.count)
     twins = Twins(rows, {"axial_n": rows.main.axial_n, "end_axial_n": rows.end.axial_n})
     found = spread(
         _surge(np.minimum(rows.leader_m[1], 1.0), rows.usual, twins),

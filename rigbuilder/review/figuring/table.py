@@ -68,6 +68,8 @@ FACTS: Mapping[str, FactRow] = {
         "braid: by its mass, widened by its packing", ("main_test_n",), (_MATERIAL, RANGE_METHOD)),
     "leader_diameter_m": FactRow("diameter of the leader", "m", "diameter", "as for the main line",
         ("leader_test_n",), (_MATERIAL, RANGE_METHOD)),
+    "backing_diameter_m": FactRow("diameter of the backing", "m", "diameter", "as for the main line",
+        ("backing_test_n",), (_MATERIAL, RANGE_METHOD)),
     "main_straight_n": FactRow("what the straight, wet main line bears", "N", "",
         "label × honesty of the label × wetness × wear, or the strength measured", ("main_test_n",),
         (_MATERIAL, RANGE_METHOD)),
