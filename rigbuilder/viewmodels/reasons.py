@@ -11,8 +11,6 @@ from rigbuilder.review.speak import Speaker
 from rigbuilder.units.systems import in_system
 from rigbuilder.viewmodels.pins import first_field, numbering, part_words
 
-_HOUSE = "The severity is set by the coach's house rules."
-
 
 @dataclass(frozen=True, slots=True)
 class Figure:
@@ -28,7 +26,10 @@ class Figure:
 
 @dataclass(frozen=True, slots=True)
 class Reason:
-    """One reason in the words of the chosen unit system; ``finding`` is what it was made from."""
+    """One reason in the words of the chosen unit system; ``finding`` is what it was made from.
+
+    ``differ`` names the positions where anglers differ, and is empty where they do not.
+    """
 
     rule: str
     number: int
@@ -40,6 +41,7 @@ class Reason:
     why: str
     figures: tuple[Figure, ...]
     basis: tuple[str, ...]
+    differ: str
     finding: Finding
 
     @property
@@ -114,6 +116,7 @@ def _reason(finding: Finding, number: int, speaker: Speaker) -> Reason:
         headline=capital(finding.headline(speaker)),
         why=finding.why(speaker),
         figures=tuple(figure(each, speaker) for each in finding.hit.numbers()),
-        basis=(*basis, _HOUSE) if finding.house else basis,
+        basis=(*basis, *(f"{capital(words)}." for words in finding.house)),
+        differ=finding.disagreement,
         finding=finding,
     )

@@ -76,6 +76,7 @@ class LineChartPanel(Card):
         top = Qt.AlignmentFlag.AlignTop
         foot.addWidget(self.badge, 0, top)
         foot.addWidget(self.words, 1, top)
+        self.words.setAlignment(Qt.AlignmentFlag.AlignTop)
         self.words.setContentsMargins(0, theme.px(3), 0, 0)
         self.words.setMinimumHeight(theme.px(3) + 2 * self.words.fontMetrics().lineSpacing())
         self.column.addLayout(head)

@@ -17,7 +17,7 @@ from rigbuilder.views.reason_card_remedies import Remedies
 from rigbuilder.views.silence import SilenceForm
 from rigbuilder.views.theme_look import Look
 
-_FOLDED, _OPEN = "▸ How we know", "▾ How we know"
+_KNOW, _DIFFER = "How we know", "How we know, where anglers differ"
 
 
 class ReasonCard(Card):
@@ -39,11 +39,12 @@ class ReasonCard(Card):
         self.why = text_label("", wrap=True, parent=self)
         self.figures = FigureBars(look, self)
         self.remedies = Remedies(look, self)
-        self.know = LinkButton(_FOLDED, parent=self)
+        self.know = LinkButton(f"▸ {_KNOW}", parent=self)
         self.know.setCheckable(True)
         self.basis = text_label("", "caption", wrap=True, parent=self)
         self.basis.hide()
-        self.silence = LinkButton("Silence on this card…", parent=self)
+        self.silence = LinkButton("Silence…", tip="Put the reason aside on this card.", parent=self)
+        self.silence.setAccessibleName("Silence on this card")
         self.form = SilenceForm(self)
         self._lay_out()
         self._connect()
@@ -65,7 +66,8 @@ class ReasonCard(Card):
         self.headline.setText(reason.headline)
         self.why.setText(reason.why)
         self.figures.set_figures(reason.figures, reason.severity)
-        self.basis.setText("\n".join(reason.basis))
+        self.basis.setText("\n".join(filter(None, (reason.differ, *reason.basis))))
+        self._unfold(self.know.isChecked())
         self.setAccessibleName(reason.spoken)
         self.setAccessibleDescription(reason.why)
 
@@ -114,8 +116,9 @@ class ReasonCard(Card):
 
     def _unfold(self, shown: bool) -> None:
         self.basis.setVisible(shown)
-        self.know.setText(_OPEN if shown else _FOLDED)
-        self.know.setAccessibleName("How we know")
+        title = _DIFFER if self._reason.differ else _KNOW
+        self.know.setText(f"{'▾' if shown else '▸'} {title}")
+        self.know.setAccessibleName(title)
         self.know.setAccessibleDescription(self.basis.text() if shown else "folded")
 
     def _drop_form(self) -> None:

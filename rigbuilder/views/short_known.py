@@ -1,0 +1,96 @@
+"""A small sheet that says how one value is known: result, formula, inputs, sources."""
+
+from collections.abc import Sequence
+
+from PySide6.QtCore import QPoint, Qt
+from PySide6.QtWidgets import QFrame, QScrollArea, QVBoxLayout, QWidget
+
+from rigbuilder.viewmodels.short import Known, ShortRow
+from rigbuilder.views.controls.buttons import ActionButton
+from rigbuilder.views.controls.texts import text_label
+from rigbuilder.views.theme_look import Look
+
+_WIDE, _HIGH = 360, 420  # most room that the sheet takes
+_NOTHING = "Nothing stands behind it but the card itself."
+
+
+class KnownSheet(QFrame):
+    """Opens beside the value that was pressed; Esc, a press elsewhere or Close closes it."""
+
+    def __init__(self, look: Look, parent: QWidget) -> None:
+        super().__init__(parent, Qt.WindowType.Popup)
+        self._look = look
+        self.setProperty("sheet", "card")
+        theme = look.theme
+        column = QVBoxLayout(self)
+        pad = theme.px(12)
+        column.setContentsMargins(pad, pad, pad, pad)
+        column.setSpacing(theme.px(6))
+        self.title = text_label("", "heading", wrap=True, parent=self)
+        self.meaning = text_label("", "caption", wrap=True, parent=self)
+        self.scroll_area = QScrollArea(self)
+        self.scroll_area.setWidgetResizable(True)
+        self.scroll_area.setFrameShape(QFrame.Shape.NoFrame)
+        self.scroll_area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.scroll_area.viewport().setAutoFillBackground(False)
+        self.close_button = ActionButton("Close", parent=self)
+        self.close_button.clicked.connect(self.hide)
+        column.addWidget(self.title)
+        column.addWidget(self.meaning)
+        column.addWidget(self.scroll_area, 1)
+        column.addWidget(self.close_button, 0, Qt.AlignmentFlag.AlignRight)
+
+    def text(self) -> str:
+        """Return everything that the sheet says."""
+        return self.accessibleDescription()
+
+    def show_known(self, row: ShortRow, known: Sequence[Known], beside: QWidget) -> None:
+        """Say how the value of ``row`` is known, beside the widget that shows it."""
+        theme = self._look.theme
+        self.title.setText(f"{row.name}: {row.value}")
+        self.meaning.setText(row.meaning)
+        self.setAccessibleName(f"How we know: {row.name}")
+        blocks = [_lines(each) for each in known] or [[(_NOTHING, "body")]]
+        self.setAccessibleDescription(" ".join(words for block in blocks for words, _ in block))
+        body = self._body(blocks)
+        self.scroll_area.setWidget(body)
+        width = theme.px(_WIDE)
+        inner = width - 2 * theme.px(12) - theme.px(14)
+        high = body.heightForWidth(inner) + theme.px(110)
+        self.resize(width, min(high, theme.px(_HIGH)))
+        self.move(self._place(beside))
+        self.show()
+        self.close_button.setFocus()
+
+    def _body(self, blocks: Sequence[Sequence[tuple[str, str]]]) -> QWidget:
+        body = QWidget()
+        body.setAutoFillBackground(False)
+        column = QVBoxLayout(body)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(self._look.theme.px(2))
+        for index, block in enumerate(blocks):
+            if index:
+                column.addSpacing(self._look.theme.px(8))
+            for words, role in block:
+                column.addWidget(text_label(words, role, wrap=True, parent=body))
+        column.addStretch(1)
+        return body
+
+    def _place(self, beside: QWidget) -> QPoint:
+        """Return a place beside a widget at which the whole sheet is on the screen."""
+        room = beside.screen().availableGeometry()
+        wanted = beside.mapToGlobal(QPoint(-self.width() - 8, 0))
+        left = wanted.x() if wanted.x() >= room.left() else beside.mapToGlobal(QPoint(0, 0)).x()
+        return QPoint(
+            max(room.left(), min(left, room.right() - self.width())),
+            max(room.top(), min(wanted.y(), room.bottom() - self.height())),
+        )
+
+
+def _lines(known: Known) -> list[tuple[str, str]]:
+    lines = [(f"{known.title}: {known.result}", "strong")]
+    if known.formula:
+        lines.append((f"= {known.formula}", "body"))
+    lines += [(f"· {words}", "caption") for words in known.inputs]
+    lines += [(words + ("" if words.endswith(".") else "."), "caption") for words in known.sources]
+    return lines
