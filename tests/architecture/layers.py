@@ -41,8 +41,8 @@ TABLE = (
     ),
     Layer(
         ("model",),
-        "units, sources, reference, pydantic",
-        own=("units", "sources", "reference"),
+        "units, sources, reference, resources, pydantic",
+        own=("units", "sources", "reference", "resources"),
         outside=("pydantic", "pydantic_core"),
     ),
     Layer(
@@ -63,9 +63,9 @@ TABLE = (
     ),
     Layer(
         ("store",),
-        "units, reference, model, lessons, platformdirs, pydantic",
+        "units, reference, model, lessons, platformdirs, pydantic, tomli_w",
         own=("units", "reference", "model", "lessons"),
-        outside=("platformdirs", "pydantic", "pydantic_core"),
+        outside=("platformdirs", "pydantic", "pydantic_core", "tomli_w"),
     ),
     Layer(
         ("viewmodels",),
@@ -80,9 +80,9 @@ TABLE = (
         outside=("PySide6",),
     ),
     Layer(
-        ("cli", "__main__"),
+        ("cli", "commands", "__main__"),
         "everything but Qt layers; `app` only inside the command that opens the window",
-        own=("cli", *_BELOW_VIEWMODELS),
+        own=("cli", "commands", *_BELOW_VIEWMODELS),
         outside=_OUTSIDE,
         deferred=("app", "scipy"),
     ),
