@@ -131,14 +131,16 @@ def fly(
     COMPUTED: Newton's law; skin friction of line as in J. Appl. Mech. 2004, 71:745 (PUBLISHED).
     """
     _require_throw(speed_m_s=speed_m_s, angle_rad=angle_rad, height_m=height_m)
-    require(quantity="mass of the lure in kg", value=mass_kg, above=0.0)
-    require(quantity="drag area of the lure in m²", value=drag_area_m2, at_least=0.0)
-    require(quantity="mass of the line in kg/m", value=line_density_kg_m, at_least=0.0)
-    require(quantity="line diameter in m", value=line_diameter_m, at_least=0.0)
+    _require_flying(
+        mass_kg=mass_kg,
+        drag_area_m2=drag_area_m2,
+        line_density_kg_m=line_density_kg_m,
+        line_diameter_m=line_diameter_m,
+        pickup=pickup,
+        line_friction=line_friction,
+        air_density_kg_m3=air_density_kg_m3,
+    )
     require(quantity="wind in m/s", value=wind_m_s)
-    require(quantity="share of speed lost to starting the line", value=pickup, at_least=0.0)
-    require(quantity="friction of the line in air", value=line_friction, at_least=0.0)
-    require(quantity="density of the air in kg/m³", value=air_density_kg_m3, above=0.0)
     require(quantity="number of steps", value=float(steps), at_least=8.0)
     half_air = np.multiply(air_density_kg_m3, 0.5)
     forces = (
@@ -279,3 +281,22 @@ def _require_throw(*, speed_m_s: ArrayLike, angle_rad: ArrayLike, height_m: Arra
     require(quantity="speed of the cast in m/s", value=speed_m_s, above=0.0)
     require(quantity="angle of the cast in rad", value=angle_rad, at_least=-np.pi / 2, at_most=np.pi / 2)
     require(quantity="height of the rod tip in m", value=height_m, at_least=0.0)
+
+
+def _require_flying(
+    *,
+    mass_kg: ArrayLike,
+    drag_area_m2: ArrayLike,
+    line_density_kg_m: ArrayLike,
+    line_diameter_m: ArrayLike,
+    pickup: ArrayLike,
+    line_friction: ArrayLike,
+    air_density_kg_m3: ArrayLike,
+) -> None:
+    require(quantity="mass of the lure in kg", value=mass_kg, above=0.0)
+    require(quantity="drag area of the lure in m²", value=drag_area_m2, at_least=0.0)
+    require(quantity="mass of the line in kg/m", value=line_density_kg_m, at_least=0.0)
+    require(quantity="line diameter in m", value=line_diameter_m, at_least=0.0)
+    require(quantity="share of speed lost to starting the line", value=pickup, at_least=0.0)
+    require(quantity="friction of the line in air", value=line_friction, at_least=0.0)
+    require(quantity="density of the air in kg/m³", value=air_density_kg_m3, above=0.0)

@@ -134,9 +134,12 @@ class _Reader:
             missing = spec.required and self._values.get(spec.path) is None
             if missing and not wrong & {spec.path, spec.path.split(".")[0]}:
                 self._problem(spec.path, None, expected_words(spec))
-        if self._values.get("rod.label") is None and self._values.get("rod.line") is None:
-            if not wrong & {"rod", "rod.label", "rod.line"}:
-                self._problem("rod", None, "a rod label, or at least the rod's line range")
+        silent = self._values.get("rod.label") is None and self._values.get("rod.line") is None
+        if silent and not wrong & {"rod", "rod.label", "rod.line"}:
+            self._problem("rod", None, "a rod label, or at least the rod's line range")
+        self._check_groups_whole(wrong)
+
+    def _check_groups_whole(self, wrong: set[str]) -> None:
         for group in _OPTIONAL_GROUPS:
             if isinstance(get(self._document, group), Mapping):
                 for key in ("type", "test") if group == "leader" else ("type",):
