@@ -6,6 +6,7 @@ from typing import Any
 from rigbuilder.model.assume import test_n
 from rigbuilder.model.rig import (
     Backing,
+    FillWish,
     Fish,
     Hardware,
     Knots,
@@ -16,6 +17,7 @@ from rigbuilder.model.rig import (
     Reel,
     Rig,
     Rod,
+    Spool,
     Water,
 )
 from rigbuilder.reference.ranges import LBF_N, Span
@@ -42,9 +44,9 @@ def build(values: Values, extra: Mapping[str, Any], said: frozenset[str]) -> Rig
         lure=_lure(values),
         rod=_rod(values),
         reel=_group(Reel, "reel", values, ("kind", "ratio", "size"),
-                    retrieve_m="retrieve", drag_n="drag", capacity="capacity"),
+                    retrieve_m="retrieve", drag_n="drag", capacity="capacity").with_(spool=_spool(values)),
         main=Line(**_line_values("main", values, extra)),
-        backing=_backing(values),
+        backing=_backing(values, extra),
         leader=_leader(values, extra),
         knots=Knots(lure=values.get("knots.lure"), arbor=values.get("knots.arbor")),
         hardware=Hardware(swivel_n=values.get("hardware.swivel"), snap_n=values.get("hardware.snap")),
@@ -55,6 +57,7 @@ def build(values: Values, extra: Mapping[str, Any], said: frozenset[str]) -> Rig
         from_shore=None if shore is None else shore == Stand.SHORE,
         cast_m=values.get("cast"),
         fish=Fish(mass_kg=values.get("fish.weight"), teeth=values.get("fish.teeth")),
+        fill=_fill(values, extra),
         silenced=extra.get("silenced", ()),
         log=extra.get("log", ()),
         said=said,
@@ -120,7 +123,25 @@ def _leader(values: Values, extra: Mapping[str, Any]) -> Leader | None:
     return Leader(**_line_values("leader", values, extra), knot=values.get("leader.knot"))
 
 
-def _backing(values: Values) -> Backing | None:
+def _backing(values: Values, extra: Mapping[str, Any]) -> Backing | None:
     if values.get("backing.type") is None:
         return None
-    return Backing(**_line_values("backing", values, {}), knot=values.get("backing.knot"))
+    return Backing(**_line_values("backing", values, extra), knot=values.get("backing.knot"))
+
+
+def _spool(values: Values) -> Spool:
+    return Spool(
+        arbor_m=values.get("reel.spool.arbor"),
+        rim_m=values.get("reel.spool.rim"),
+        width_m=values.get("reel.spool.width"),
+    )
+
+
+def _fill(values: Values, extra: Mapping[str, Any]) -> FillWish:
+    return FillWish(
+        backing_m=values.get("fill.backing"),
+        main_m=values.get("fill.main"),
+        lip_gap_m=values.get("fill.lip_gap"),
+        taped=extra.get("fill.taped", False),
+        season_refills=extra.get("fill.season_refills"),
+    )

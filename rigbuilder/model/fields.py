@@ -141,6 +141,9 @@ FIELDS: tuple[Field, ...] = (
     _force("reel.drag", Part.REEL, "Most drag", 1000.0),
     _length("reel.retrieve", Part.REEL, "Line per turn", ("in", "cm"), 0.1, 3.0),
     Field("reel.size", Part.REEL, "Size", Holds.TEXT, example="2500"),
+    _length("reel.spool.arbor", Part.REEL, "Bare spool across", ("mm", "mm"), 0.004, 0.2),
+    _length("reel.spool.rim", Part.REEL, "Rim across", ("mm", "mm"), 0.008, 0.3),
+    _length("reel.spool.width", Part.REEL, "Width inside", ("mm", "mm"), 0.003, 0.2),
     *_line("main", Part.MAIN, required=True),
     _length("main.length", Part.MAIN, "Length", ("yd", "m"), 0.5, 3000.0),
     *_worn("main", Part.MAIN),
@@ -156,6 +159,9 @@ FIELDS: tuple[Field, ...] = (
     _force("hardware.swivel", Part.KNOTS, "Swivel", 2500.0),
     _force("hardware.snap", Part.KNOTS, "Snap", 2500.0),
     _force("drag", Part.DRAG, "Drag set to", 1000.0),
+    _length("fill.backing", Part.BACKING, "Backing wished for", ("yd", "m"), 0.5, 3000.0),
+    _length("fill.main", Part.MAIN, "Main line wished for", ("yd", "m"), 0.5, 3000.0),
+    _length("fill.lip_gap", Part.REEL, "Lip gap wished for", ("mm", "mm"), 0.0002, 0.05),
     _choice("water.kind", Part.WATER, "Water", WaterKind),
     Field("water.temperature", Part.WATER, "Temperature", Holds.QUANTITY, Dimension.TEMPERATURE,
           ("F", "C"), -2.0, 40.0),
@@ -173,4 +179,7 @@ FIELDS: tuple[Field, ...] = (
 )  # fmt: skip
 
 BY_PATH: Mapping[str, Field] = {field.path: field for field in FIELDS}
-GROUPS = ("lure", "rod", "reel", "main", "backing", "leader", "knots", "hardware", "water", "fish")
+GROUPS = (
+    *("lure", "rod", "reel", "reel.spool", "main", "backing", "leader"),
+    *("knots", "hardware", "fill", "water", "fish"),
+)

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from datetime import date
+from functools import partial
 from typing import Any
 
 from pydantic import ValidationError
@@ -28,7 +29,12 @@ def read_lists(document: Document, problems: list[Problem]) -> dict[str, Any]:
     for group in ("main", "leader", "backing"):
         price = get(document, f"{group}.price")
         if price is not None:
-            _keep(found, f"{group}.price", problems, lambda g=group, p=price: _price(f"{g}.price", p))
+            _keep(found, f"{group}.price", problems, partial(_price, f"{group}.price", price))
+    taped, refills = get(document, "fill.taped"), get(document, "fill.season_refills")
+    if taped is not None:
+        _keep(found, "fill.taped", problems, lambda: _yes_or_no("fill.taped", taped))
+    if refills is not None:
+        _keep(found, "fill.season_refills", problems, lambda: _count("fill.season_refills", refills))
     _keep(found, "silenced", problems, lambda: _entries(document, "silenced", _silenced))
     _keep(found, "log", problems, lambda: _entries(document, "log", _log_entry))
     _keep(found, "pinned", problems, lambda: _pinned(document))
@@ -61,6 +67,18 @@ def _price(path: str, found: Any) -> Price:
         ) from None
     except (ValidationError, ValueError):
         raise _Wrong(Problem(path, quoted(found), example)) from None
+
+
+def _yes_or_no(path: str, found: Any) -> bool:
+    if not isinstance(found, bool):
+        raise _Wrong(Problem(path, quoted(found), "true or false, without quotes"))
+    return found
+
+
+def _count(path: str, found: Any) -> float:
+    if isinstance(found, bool) or not isinstance(found, int | float) or not 0 < found <= 100:
+        raise _Wrong(Problem(path, quoted(found), "a number between 0 and 100, such as 3"))
+    return float(found)
 
 
 def _entries(document: Document, path: str, read: Callable[[str, Any], Any]) -> tuple[Any, ...]:

@@ -106,6 +106,28 @@ class Capacity(Frozen):
     line: LineType | None = None
 
 
+class Spool(Frozen):
+    """A spool by caliper: across the bare arbor, across the rim, inside width [m]."""
+
+    arbor_m: Positive | None = None
+    rim_m: Positive | None = None
+    width_m: Positive | None = None
+
+
+class FillWish(Frozen):
+    """How the spool is wished to be filled: lengths and lip gap [m]; what is ``None`` may follow.
+
+    ``taped`` spools grip braid without backing; ``season_refills`` is how often a year the
+    main line is renewed.
+    """
+
+    backing_m: Positive | None = None
+    main_m: Positive | None = None
+    lip_gap_m: Positive | None = None
+    taped: bool = False
+    season_refills: Positive | None = None
+
+
 class Reel(Frozen):
     """A reel by its label: retrieve per turn [m], greatest drag [N]."""
 
@@ -115,6 +137,7 @@ class Reel(Frozen):
     retrieve_m: Positive | None = None
     drag_n: Positive | None = None
     size: str | None = None
+    spool: Spool = Spool()
 
 
 class Knots(Frozen):
@@ -190,6 +213,7 @@ class Rig(Frozen):
     from_shore: bool | None = None
     cast_m: Positive | None = None
     fish: Fish = Fish()
+    fill: FillWish = FillWish()
     silenced: tuple[Silenced, ...] = ()
     log: tuple[LogEntry, ...] = ()
     said: frozenset[str] = frozenset()

@@ -55,6 +55,10 @@ def card_schema() -> Schema:
         _place(root, field)
     for group in ("main", "leader", "backing"):
         root["properties"][group]["properties"]["price"] = _PRICE
+    root["properties"]["fill"]["properties"] |= {
+        "taped": {"type": ["boolean", "null"], "description": "whether tape on the spool grips the line"},
+        "season_refills": {"type": ["number", "null"], "exclusiveMinimum": 0, "maximum": 100},
+    }
     root["properties"] |= _lists()
     return root
 

@@ -225,6 +225,7 @@ class LogEvent(StrEnum):
     REVERSED = "reversed"
     BROKE = "broke"
     RETIED = "retied"
+    OUTING = "outing"
 
 
 class Ring(StrEnum):
