@@ -162,35 +162,6 @@ def fly(
     return Flight(distance.reshape(shape), time.reshape(shape), final.reshape(shape))
 
 
-def compared_with(*, distance_m: ArrayLike, reference_m: ArrayLike) -> Array:
-    """Distance as a per cent difference from a reference cast.
-
-    Parameters
-    ----------
-    distance_m : float or array
-        Distance of the cast. [m]
-    reference_m : float or array
-        Distance of the reference, such as the technique's usual rig. [m]
-
-    Returns
-    -------
-    array
-        Difference, +10 for one tenth farther, shape of the inputs broadcast together. [%]
-
-    Raises
-    ------
-    ImpossibleInput
-        A negative distance or a reference that is not positive.
-
-    References
-    ----------
-    COMPUTED: ratio.
-    """
-    require(quantity="cast in m", value=distance_m, at_least=0.0)
-    require(quantity="reference cast in m", value=reference_m, above=0.0)
-    return array(100.0 * (np.divide(distance_m, reference_m) - 1.0))
-
-
 @dataclass(frozen=True, slots=True, eq=False)
 class _Air:
     """What slows each lure, per mass: own drag [1/m], starting the line [1/m], its friction [1/m2]."""
@@ -293,10 +264,13 @@ def _require_flying(
     line_friction: ArrayLike,
     air_density_kg_m3: ArrayLike,
 ) -> None:
+    for quantity, value in (
+        ("drag area of the lure in m²", drag_area_m2),
+        ("mass of the line in kg/m", line_density_kg_m),
+        ("line diameter in m", line_diameter_m),
+        ("share of speed lost to starting the line", pickup),
+        ("friction of the line in air", line_friction),
+    ):
+        require(quantity=quantity, value=value, at_least=0.0)
     require(quantity="mass of the lure in kg", value=mass_kg, above=0.0)
-    require(quantity="drag area of the lure in m²", value=drag_area_m2, at_least=0.0)
-    require(quantity="mass of the line in kg/m", value=line_density_kg_m, at_least=0.0)
-    require(quantity="line diameter in m", value=line_diameter_m, at_least=0.0)
-    require(quantity="share of speed lost to starting the line", value=pickup, at_least=0.0)
-    require(quantity="friction of the line in air", value=line_friction, at_least=0.0)
     require(quantity="density of the air in kg/m³", value=air_density_kg_m3, above=0.0)

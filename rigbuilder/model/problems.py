@@ -24,7 +24,7 @@ class Problem:
         return f"{sentence} {self.hint}" if self.hint else sentence
 
 
-class CardUnreadable(ValueError):
+class CardUnreadable(ValueError):  # noqa: N818 - named for what happened
     """A card whose fields do not make a rig. ``str()`` names file and fields."""
 
     def __init__(self, problems: Iterable[Problem], *, file: str = "the card") -> None:

@@ -10,7 +10,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy.integrate import solve_ivp
 
-from rigbuilder.mechanics.cast import LINE_FRICTION, PICKUP, compared_with, fly, vacuum_distance
+from rigbuilder.mechanics.cast import LINE_FRICTION, PICKUP, fly, vacuum_distance
+from rigbuilder.mechanics.comparison import compared_with
 from rigbuilder.mechanics.errors import ImpossibleInput
 
 ROWS = json.loads((Path(__file__).parent / "data_second" / "casting.json").read_text(encoding="utf-8"))[
