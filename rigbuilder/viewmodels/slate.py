@@ -24,7 +24,9 @@ class Slate(QObject):
         self._reference = reference
         self._document = document
         self._reading = read(document, reference)
-        self.undo_stack = QUndoStack(self)
+        self.undo_stack = stack = QUndoStack(self)
+        # A stack empties itself as it is destroyed; nobody is to hear of that.
+        self.destroyed.connect(lambda: stack.blockSignals(True))
 
     @property
     def document(self) -> Document:

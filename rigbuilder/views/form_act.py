@@ -21,9 +21,9 @@ class ActButton(QAbstractButton):
         self.setSizePolicy(policy)
 
     def sizeHint(self) -> QSize:  # noqa: N802 (Qt's name)
-        """Return a square as high as a line of text and a half, at least 24 pixels."""
+        """Return a place as high as a field, at least 24 pixels wide."""
         side = max(24, round(self.fontMetrics().height() * 1.5))
-        return QSize(side, side)
+        return QSize(side, side + 6)
 
     def enterEvent(self, event: QEnterEvent) -> None:  # noqa: N802 (Qt's name)
         """Show that it can be pressed."""
@@ -38,7 +38,7 @@ class ActButton(QAbstractButton):
         if self.underMouse():
             painter.setPen(Qt.PenStyle.NoPen)
             painter.setBrush(palette.color(QPalette.ColorRole.Midlight))
-            painter.drawEllipse(self.rect())
+            painter.drawEllipse(QPointF(self.rect().center()) + QPointF(0.5, 0.5), self.width() / 2, self.width() / 2)
         role = QPalette.ColorRole.PlaceholderText if self.clears else QPalette.ColorRole.Link
         painter.setPen(QPen(palette.color(role), self.width() / 15, c=Qt.PenCapStyle.RoundCap))
         middle, arm = QPointF(self.width() / 2, self.height() / 2), self.width() / 6

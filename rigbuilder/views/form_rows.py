@@ -62,11 +62,11 @@ class FieldRow(QWidget):
             grid.addWidget(control, 1, 0, 1, 3)
         else:
             self.caption.setFixedWidth(self.fontMetrics().averageCharWidth() * 12)
-            self.caption.setMinimumHeight(self.act.sizeHint().height() + 6)
+            self.caption.setMinimumHeight(self.act.sizeHint().height())
             grid.addWidget(self.caption, 0, 0, top)
             grid.addWidget(control, 0, 1)
             grid.addWidget(self.act, 0, 2, top)
-            grid.setRowMinimumHeight(0, self.act.sizeHint().height() + 6)
+            grid.setRowMinimumHeight(0, self.act.sizeHint().height())
 
     def refresh_act(self) -> None:
         """Show what the small button would do."""

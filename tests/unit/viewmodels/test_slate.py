@@ -62,7 +62,9 @@ def test_saving_in_the_middle_of_typing_keeps_the_saved_state_reachable() -> Non
 
 
 def test_a_group_that_says_nothing_any_more_goes() -> None:
-    bench = make_bench({"leader": {"type": "nylon"}, "main": {"measured": {"diameter": "0.3 mm"}, "test": "9 lb"}})
+    bench = make_bench(
+        {"leader": {"type": "nylon"}, "main": {"measured": {"diameter": "0.3 mm"}, "test": "9 lb"}}
+    )
     bench.clear("leader.type")
     bench.clear("main.measured.diameter")
     assert bench.document == {"main": {"test": "9 lb"}}
