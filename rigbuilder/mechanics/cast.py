@@ -9,6 +9,7 @@ with s the length of path flown, lambda the line's mass per length. A fixed-step
 Runge-Kutta integrator of fourth order runs all candidates together.
 """
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -139,27 +140,18 @@ def fly(
         pickup=pickup,
         line_friction=line_friction,
         air_density_kg_m3=air_density_kg_m3,
+        wind_m_s=wind_m_s,
     )
-    require(quantity="wind in m/s", value=wind_m_s)
     require(quantity="number of steps", value=float(steps), at_least=8.0)
-    half_air = np.multiply(air_density_kg_m3, 0.5)
-    forces = (
-        np.multiply(half_air, drag_area_m2) / array(mass_kg),
-        np.multiply(pickup, line_density_kg_m) / array(mass_kg),
-        half_air * np.pi * np.multiply(line_diameter_m, line_friction) / array(mass_kg),
+    forces = _per_mass(
+        mass_kg=mass_kg,
+        drag_area_m2=drag_area_m2,
+        start_kg_m=np.multiply(pickup, line_density_kg_m),
+        skin_m=np.multiply(line_diameter_m, line_friction),
+        air_density_kg_m3=air_density_kg_m3,
     )
     flat = np.broadcast_arrays(*forces, wind_m_s, speed_m_s, angle_rad, height_m)
-    shape = flat[0].shape
-    lure, start, friction, wind, speed, angle, height = (np.ravel(value).astype(float) for value in flat)
-    air = _Air(lure=lure, start=start, friction=friction, wind=wind)
-    state = np.stack(
-        [np.zeros_like(speed), height, speed * np.cos(angle), speed * np.sin(angle), 0.0 * speed]
-    )
-    whole = _vacuum_time(speed_m_s=speed, angle_rad=angle, height_m=height)
-    first_rate = 2.0 * (lure * (speed + np.abs(wind)) + start * speed) + friction * speed * whole * speed
-    step = np.minimum(whole / steps, 1.0 / np.maximum(first_rate, 1e-12))
-    distance, time, final = _march(air=air, state=state, step=step)
-    return Flight(distance.reshape(shape), time.reshape(shape), final.reshape(shape))
+    return _flown(flat=flat, steps=steps)
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -254,6 +246,38 @@ def _require_throw(*, speed_m_s: ArrayLike, angle_rad: ArrayLike, height_m: Arra
     require(quantity="height of the rod tip in m", value=height_m, at_least=0.0)
 
 
+def _flown(*, flat: Sequence[Array], steps: int) -> Flight:
+    """Fly from broadcast forces per mass, wind, speed, angle and height."""
+    shape = flat[0].shape
+    lure, start, friction, wind, speed, angle, height = (np.ravel(value).astype(float) for value in flat)
+    air = _Air(lure=lure, start=start, friction=friction, wind=wind)
+    state = np.stack(
+        [np.zeros_like(speed), height, speed * np.cos(angle), speed * np.sin(angle), 0.0 * speed]
+    )
+    whole = _vacuum_time(speed_m_s=speed, angle_rad=angle, height_m=height)
+    first_rate = 2.0 * (lure * (speed + np.abs(wind)) + start * speed) + friction * speed * whole * speed
+    step = np.minimum(whole / steps, 1.0 / np.maximum(first_rate, 1e-12))
+    distance, time, final = _march(air=air, state=state, step=step)
+    return Flight(distance.reshape(shape), time.reshape(shape), final.reshape(shape))
+
+
+def _per_mass(
+    *,
+    mass_kg: ArrayLike,
+    drag_area_m2: ArrayLike,
+    start_kg_m: ArrayLike,
+    skin_m: ArrayLike,
+    air_density_kg_m3: ArrayLike,
+) -> tuple[Array, Array, Array]:
+    """Return drag of the lure, cost of starting line, and friction of line, each per mass of lure."""
+    half_air = array(air_density_kg_m3) / 2.0
+    return (
+        array(half_air) * array(drag_area_m2) / array(mass_kg),
+        array(start_kg_m) / array(mass_kg),
+        half_air * np.pi * array(skin_m) / array(mass_kg),
+    )
+
+
 def _require_flying(
     *,
     mass_kg: ArrayLike,
@@ -263,6 +287,7 @@ def _require_flying(
     pickup: ArrayLike,
     line_friction: ArrayLike,
     air_density_kg_m3: ArrayLike,
+    wind_m_s: ArrayLike,
 ) -> None:
     for quantity, value in (
         ("drag area of the lure in m²", drag_area_m2),
@@ -274,3 +299,4 @@ def _require_flying(
         require(quantity=quantity, value=value, at_least=0.0)
     require(quantity="mass of the lure in kg", value=mass_kg, above=0.0)
     require(quantity="density of the air in kg/m³", value=air_density_kg_m3, above=0.0)
+    require(quantity="wind in m/s", value=wind_m_s)
