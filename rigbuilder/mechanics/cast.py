@@ -123,9 +123,8 @@ def fly(
 
     Notes
     -----
-    The sideways belly and the reel's own brake are left out. Compare casts (±15 %) rather
-    than trust their metres (±30 %). With the default steps the integration errs by less
-    than 2e-4 of the distance for ordinary lures.
+    Sideways belly and the reel's brake are left out: compare casts (±15 %), do not trust their
+    metres (±30 %). The default steps err by less than 2e-4 of the distance for ordinary lures.
 
     References
     ----------
@@ -269,7 +268,6 @@ def _per_mass(
     skin_m: ArrayLike,
     air_density_kg_m3: ArrayLike,
 ) -> tuple[Array, Array, Array]:
-    """Return drag of the lure, cost of starting line, and friction of line, each per mass of lure."""
     half_air = array(air_density_kg_m3) / 2.0
     return (
         array(half_air) * array(drag_area_m2) / array(mass_kg),
