@@ -7,10 +7,10 @@ from rigbuilder.views.controls.segment_row import SegmentRow
 from rigbuilder.views.controls.texts import text_label
 
 _PIN_WORDS = {
-    "leader": "Keep this leader for every line compared",
-    "backing": "Keep this backing for every line compared",
-    "knots": "Keep these knots for every line compared",
-    "drag": "Keep this drag for every line compared",
+    "leader": "Pin this leader",
+    "backing": "Pin this backing",
+    "knots": "Pin these knots",
+    "drag": "Pin this drag",
 }
 _PIN_HELP = (
     "The line chart puts with each line what practice would hang on it. "

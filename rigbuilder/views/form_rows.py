@@ -108,10 +108,11 @@ class TextRow(FieldRow):
     def __init__(self, model: FormModel, row: Row, section: str, parent: QWidget | None = None) -> None:
         super().__init__(model, row, section, parent)
         self.field = QuantityField(self.name, parent=self)
-        self._held = QTimer(self)
-        self._held.setSingleShot(True)
-        self._held.setInterval(PAUSE_MS)
-        self._held.timeout.connect(self.commit)
+        self._holding = False
+        self._pause = QTimer(self)
+        self._pause.setSingleShot(True)
+        self._pause.setInterval(PAUSE_MS)
+        self._pause.timeout.connect(self.commit)
         self._passer = UndoPasser(self)
         self._passer.about_to_undo.connect(self.commit)
         self.field.edit.installEventFilter(self._passer)
@@ -121,8 +122,8 @@ class TextRow(FieldRow):
 
     def commit(self) -> None:
         """Put on the card what is typed and still held back."""
-        if self._held.isActive():
-            self._held.stop()
+        if self._holding:
+            self._hold(False)
             self.model.write(self.path, self.field.text())
 
     def refresh(self, *_: object) -> None:
@@ -130,7 +131,7 @@ class TextRow(FieldRow):
         super().refresh()
         state = self.model.state(self.path)
         typing = self.field.edit.hasFocus() and self.model.stands(self.path, self.field.text())
-        if not typing and not self._held.isActive():
+        if not typing and not self._holding:
             self.field.set_text(state.text)
         self.field.edit.setPlaceholderText(state.placeholder or BY_PATH[self.path].example)
         self._show_unit(bool(state.instead))
@@ -140,10 +141,17 @@ class TextRow(FieldRow):
     def _typed(self, text: str) -> None:
         self._show_unit(False)
         if self.model.reads(self.path, text) or self.field.problem():
-            self._held.stop()
+            self._hold(False)
             self.model.write(self.path, text)
         else:
-            self._held.start()
+            self._hold(True)
+
+    def _hold(self, on: bool) -> None:
+        self._holding = on
+        if on:
+            self._pause.start()
+        else:
+            self._pause.stop()
 
     def _left(self) -> None:
         self.commit()

@@ -6,7 +6,9 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
 from rigbuilder.viewmodels.bench import Bench
+from rigbuilder.views.linechart import LineChartPanel
 from rigbuilder.views.reasons import ReasonsPanel
+from rigbuilder.views.short import ShortPanel
 from rigbuilder.views.theme_look import Look
 
 
@@ -21,12 +23,14 @@ class Panels:
     """The panels that show what the bench knows."""
 
     drawing: _Drawing
-    chart: QWidget
+    chart: LineChartPanel
     questions: QWidget
     reasons: ReasonsPanel
-    short: QWidget
+    short: ShortPanel
 
 
 def make_panels(bench: Bench, look: Look) -> Panels:
     """Return the panels of the window."""
-    return Panels(_Drawing(), QWidget(), QWidget(), ReasonsPanel(bench, look), QWidget())
+    return Panels(
+        _Drawing(), LineChartPanel(bench, look), QWidget(), ReasonsPanel(bench, look), ShortPanel(bench, look)
+    )
