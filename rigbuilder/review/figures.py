@@ -7,8 +7,12 @@ from rigbuilder.model.rig import Rig
 from rigbuilder.reference.load import Reference
 from rigbuilder.reference.techniques import Technique
 from rigbuilder.review.facts import Facts
+from rigbuilder.review.figuring import drawing
 from rigbuilder.review.figuring.batch import Batch
 from rigbuilder.review.figuring.chain import OwnKnots
+from rigbuilder.review.figuring.drawing import Curve
+from rigbuilder.review.figuring.working import Working
+from rigbuilder.review.figuring.working import working as working_of
 
 NO_OWN_KNOTS: OwnKnots = MappingProxyType({})
 
@@ -29,3 +33,23 @@ def figures(
         return []
     batch = Batch(rigs, techniques, reference, own_knots)
     return [Facts(batch, row) for row in range(len(rigs))]
+
+
+def shape_points(facts: Facts) -> tuple[Curve, Curve, Curve]:
+    """Return the line from lure to rod tip as points to draw: shallowest, typical, deepest."""
+    return drawing.shape_points(facts, _batch(facts).rows)
+
+
+def working(name: str, facts: Facts) -> Working:
+    """Return how one figure came about: formula, inputs with their values, result, sources.
+
+    Raises:
+        KeyError: for a name that is no figure.
+    """
+    return working_of(name, facts)
+
+
+def _batch(facts: Facts) -> Batch:
+    if not isinstance(facts.columns, Batch):
+        raise TypeError("only figures that were computed from rigs can be drawn")
+    return facts.columns

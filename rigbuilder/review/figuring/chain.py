@@ -24,7 +24,7 @@ OwnKnots = Mapping[tuple[str, LineType], Range]
 ANY_KNOT = (0.5, 0.7, 0.9)  # a knot that the table has no figure for, from memory
 HARDWARE = (0.85, 1.0, 1.2)  # swivels, snaps and split rings against their printed strength, from memory
 _ABSENT_N = 1e6  # a link that is not there never goes first
-_POINTS = 32  # chances to go first and strengths within 0.0005 of a fine grid
+POINTS = 32  # chances to go first within 0.02 and strengths within 2 % of a fine grid
 _NAMES = (
     (Part.LURE, "hook"),
     (Part.KNOTS, "knot at the lure"),
@@ -89,7 +89,7 @@ def chains(
     # Links that no rig has would only cost time.
     occurs = np.flatnonzero(present.any(axis=0))
     links = Ranges(*strength[..., occurs])
-    chain = chain_strength(mean_n=links.mean(), sd_n=links.deviation(), points=_POINTS)
+    chain = chain_strength(mean_n=links.mean(), sd_n=links.deviation(), points=POINTS)
     first = np.zeros(present.shape)
     first[:, occurs] = chain.breaks_first
     whole = np.stack([chain.strength.low, chain.strength.typical, chain.strength.high])

@@ -18,7 +18,7 @@ from rigbuilder.reference.techniques import Technique
 from rigbuilder.review.figuring.chain import Chains, OwnKnots, chains
 from rigbuilder.review.figuring.given import Given, given
 from rigbuilder.review.figuring.sections import Sections, sections
-from rigbuilder.review.figuring.spread import exactly
+from rigbuilder.review.figuring.spread import exactly, ordered
 from rigbuilder.review.figuring.usual import usual_rig
 
 
@@ -111,9 +111,9 @@ class Rows:
 
 
 def wet_weight(line: Sections, water_density: Array) -> Array:
-    """Return the weight of wetted line in water [N/m], its ends ordered; mass and density move as one."""
+    """Return the weight of wetted line in water [N/m], mass and density moving as one."""
     from_mass = line.mass_kg_m * 9.80665 * (1.0 - water_density / line.density_kg_m3)
-    return np.sort(from_mass, axis=0)
+    return ordered(from_mass)
 
 
 def _partners(

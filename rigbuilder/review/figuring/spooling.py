@@ -8,9 +8,12 @@ from rigbuilder.mechanics.arrays import Array
 from rigbuilder.review.figuring.given import LABEL_GAP_M
 from rigbuilder.review.figuring.group import Group, Known, columns
 from rigbuilder.review.figuring.rows import Rows
-from rigbuilder.review.figuring.spread import alike, spread
+from rigbuilder.review.figuring.spread import alike, ordered, spread
 
 _OF_BACKING = ("backing_m", "backing_turns", "backing_mass_kg")
+
+
+SHALLOWEST_M2 = 1e-5  # a spool is never without depth, however its table's ends meet [m²]
 
 
 def spooling(rows: Rows, known: Known) -> Group:
@@ -30,6 +33,10 @@ def spooling(rows: Rows, known: Known) -> Group:
             "gear_ratio": given["gear_ratio"],
         },
     )
+    # Backing fills up what the main line leaves; only the main line can overfill the spool then.
+    fills_up = rows.has_backing & np.isnan(_backing_lengths(rows))
+    main_share = found.pop("main_share")
+    found["fill_share"] = np.where(fills_up, np.maximum(main_share, 1.0), found["fill_share"])
     for name in ("backing_m", "backing_turns"):
         found[name] = np.maximum(found[name], 0.0)
     masses = spread(
@@ -37,8 +44,8 @@ def spooling(rows: Rows, known: Known) -> Group:
         {
             "main_m3": found.pop("main_m3"),
             "backing_m3": found.pop("backing_m3"),
-            "main_kg_m3": main.mass_kg_m / main.diameter_m**2,
-            "backing_kg_m3": backing.mass_kg_m / backing.diameter_m**2,
+            "main_kg_m3": ordered(main.mass_kg_m / main.diameter_m**2),
+            "backing_kg_m3": ordered(backing.mass_kg_m / backing.diameter_m**2),
         },
     )
     reach = {"reach_m": _past_cast(rows) + _trim(rows)}
@@ -51,6 +58,11 @@ def _masses(
     *, main_m3: Array, backing_m3: Array, main_kg_m3: Array, backing_kg_m3: Array
 ) -> dict[str, Array]:
     return {"main_mass_kg": main_m3 * main_kg_m3, "backing_mass_kg": backing_m3 * backing_kg_m3}
+
+
+def _backing_lengths(rows: Rows) -> Array:
+    """Length of backing that cards state [m], not-a-number where they state none."""
+    return _or_nan([rig.backing.length_m if rig.backing else None for rig in rows.rigs])
 
 
 def _past_cast(rows: Rows) -> Array:
@@ -71,7 +83,7 @@ class _Fill:
     def __init__(self, rows: Rows) -> None:
         self._reach = (_past_cast(rows) + _trim(rows))[1]
         self._length = _or_nan([rig.main.length_m for rig in rows.rigs])
-        self._backing = _or_nan([rig.backing.length_m if rig.backing else None for rig in rows.rigs])
+        self._backing = _backing_lengths(rows)
         self._backed: NDArray[np.bool_] = rows.has_backing
         self._printed = rows.given["printed_retrieve_m"][1]
 
@@ -88,7 +100,7 @@ class _Fill:
         backing = np.where(self._backed, said, 0.0)
         under = backing * backing_diameter_m**2
         full = flange_m - 2.0 * label_gap_m
-        deep = (full**2 - barrel_m**2) / room_m3
+        deep = np.maximum(full**2 - barrel_m**2, SHALLOWEST_M2) / room_m3
         core = np.sqrt(barrel_m**2 + under * deep)
         across = np.sqrt(core**2 + main * deep)
         per_turn = winding.retrieve_per_turn(fill_diameter_m=across, gear_ratio=gear_ratio)
@@ -96,6 +108,7 @@ class _Fill:
             "main_m3": main,
             "backing_m3": under,
             "used_m3": main + under,
+            "main_share": main / room_m3,
             "fill_share": (main + under) / room_m3,
             "spool_holds_m": holds,
             "main_wound_m": wound,

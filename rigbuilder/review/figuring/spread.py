@@ -33,6 +33,11 @@ def alike(low: float, typical: float, high: float, rigs: int) -> Array:
     return np.repeat([[low], [typical], [high]], rigs, axis=1)
 
 
+def ordered(value: Array) -> Array:
+    """Return a triple whose ends may be crossed or lie on one side of its middle as a proper one."""
+    return np.stack([value.min(axis=0), value[1], value.max(axis=0)])
+
+
 def spread(formula: Formula, inputs: Mapping[str, Array]) -> Triples:
     """Return the triples of all results of a formula.
 

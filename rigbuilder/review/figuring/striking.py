@@ -23,7 +23,7 @@ IN_AIR = (0.2, 0.4, 0.7)  # share of the line out that hangs in air [1]
 STRIKE_MPS, STRIKE_S = 5.0, 0.2  # speed and time of the pull along the line [m/s, s]
 FRICTION = (0.5, 1.0, 7.0)  # range of the friction formula, see mechanics.axialfriction [1]
 
-_LEAST_N, _MOST = 0.05, 20.0  # bounds that keep a share finite where the usual rig pulls nothing [N, 1]
+_LEAST_N, _MOST = 0.05, 20.0  # keep a share finite where the usual rig pulls nothing [N, 1]
 _SLACKEST = 1.0 / 3.0  # bow over span beyond which a line gives way instead of bowing more [1]
 
 
@@ -142,7 +142,7 @@ class _Strike:
         )
         limit = np.minimum(follow("limit_n", limit_n, usual_limit_n), arm_n[..., twin])
         usual = self._pull(travel[..., twin], slack_m[..., twin], usual_stiff, rubbing_n[..., twin], limit)
-        return {"hook_force_n": own, "hook_share": np.minimum(own / np.maximum(usual, _LEAST_N), _MOST)}
+        return {"hook_force_n": own, "hook_share": np.minimum((own + _LEAST_N) / (usual + _LEAST_N), _MOST)}
 
     def _pull(self, travel: Array, slack: Array, stiffness: Array, rubbing: Array, limit: Array) -> Array:
         return hookset.hook_force(

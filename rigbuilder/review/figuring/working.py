@@ -10,7 +10,7 @@ from rigbuilder.sources import Source
 
 
 @dataclass(frozen=True, slots=True)
-class Given:
+class Ingredient:
     """One input of a figure; ``value`` is ``None`` where the rig has no such part."""
 
     name: str
@@ -27,7 +27,7 @@ class Working:
     name: str
     label: str
     formula: str
-    inputs: tuple[Given, ...]
+    inputs: tuple[Ingredient, ...]
     result: Range | None
     unit: str
     sources: tuple[Source, ...]
@@ -45,10 +45,10 @@ def working(name: str, facts: Facts) -> Working:
     return Working(name, row.label, row.formula, inputs, result, row.unit, row.sources)
 
 
-def _input(name: str, facts: Facts) -> Given:
+def _input(name: str, facts: Facts) -> Ingredient:
     value = facts.columns.value(name, facts.row)
     if name in FACTS:
         figure = FACTS[name]
-        return Given(name, figure.label, value, figure.unit, figure.sources)
+        return Ingredient(name, figure.label, value, figure.unit, figure.sources)
     row = INPUTS[name]
-    return Given(name, row.label, value, row.unit, (row.source,))
+    return Ingredient(name, row.label, value, row.unit, (row.source,))
