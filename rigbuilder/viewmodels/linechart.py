@@ -84,6 +84,11 @@ class LineChart:
         """Return the line on the reel."""
         return next((s for row in self.rows for s in row.squares if s.present), None)
 
+    def of(self, kind: str, test_lb: float) -> Square | None:
+        """Return the cell of a type and test [lb]."""
+        cells = (square for row in self.rows if row.type == kind for square in row.squares)
+        return next((s for s in cells if abs(s.cell.test_lb - test_lb) <= _SAME_LB), None)
+
 
 def line_chart(cells: Sequence[Cell], speaker: Speaker) -> LineChart | None:
     """Return the chart of the cells, ``None`` when there are none because the card cannot be read."""
@@ -119,8 +124,8 @@ def _head(test_lb: float, speaker: Speaker) -> str:
 
 def _row(index: int, cells: Sequence[Cell], tests: Sequence[float], speaker: Speaker) -> Row:
     squares = tuple(_square(index, _column(tests, cell.test_lb), cell, speaker) for cell in cells)
-    usual, name = _usual_span(cells[0], speaker), cells[0].report.case.technique.name
-    without = "" if usual is not None else f"practice names no test of {cells[0].type} for {name}"
+    usual = _usual_span(cells[0], speaker)
+    without = "" if usual is not None else f"practice names no test of {cells[0].type} for this technique"
     return Row(str(cells[0].type), squares, usual, without)
 
 

@@ -9,7 +9,7 @@ from rigbuilder.review.engine import Report
 from rigbuilder.review.explain import distinct, source_words
 from rigbuilder.review.facts import Facts
 from rigbuilder.review.figuring.table import FACTS
-from rigbuilder.review.figuring.working import Ingredient, working
+from rigbuilder.review.figuring.working import working
 from rigbuilder.review.speak import Speaker
 from rigbuilder.units.dimensions import Dimension
 from rigbuilder.viewmodels.bench import Bench
@@ -18,6 +18,7 @@ from rigbuilder.viewmodels.slate import field_words
 
 Say = Callable[[Facts, Speaker], str]
 
+_LEAST_BACKING_M = 3.0  # less is not worth a knot: a figure of ours
 _DIMENSIONS = {"m": Dimension.LENGTH, "N": Dimension.FORCE, "kg": Dimension.MASS, "m/s": Dimension.SPEED}
 
 
@@ -82,12 +83,16 @@ def _line(facts: Facts, speaker: Speaker) -> str:
     main = f"{speaker.line(facts.main_wound_m.typical)} main line"
     if facts.backing_m is None:
         return main
+    if facts.backing_m.typical < _LEAST_BACKING_M:
+        return f"{main}, hardly any room for backing"
     return f"{main} over {speaker.spread(facts.backing_m, Dimension.LENGTH, 'line')} backing"
 
 
 def _turns(facts: Facts, speaker: Speaker) -> str:
-    main = _about(facts.main_turns)
-    return main if facts.backing_turns is None else f"{_about(facts.backing_turns)} backing, then {main} main"
+    main, backing = _about(facts.main_turns), facts.backing_m
+    if facts.backing_turns is None or backing is None or backing.typical < _LEAST_BACKING_M:
+        return main
+    return f"{_about(facts.backing_turns)} backing, then {main} main"
 
 
 def _hook(facts: Facts, speaker: Speaker) -> str:
@@ -130,7 +135,7 @@ def _assumption(entry: Assumed) -> Known:
 
 def _chain(report: Report, speaker: Speaker) -> Known:
     links = tuple(
-        f"{link.name}: {speaker.forces(link.strength_n)}, goes first in {link.goes_first:.0%} of pulls"
+        f"{link.name}: {speaker.forces(link.strength_n)}, first in {100 * link.goes_first:.0f} % of pulls"
         for link in report.case.facts.links
     )
     weakest = report.case.facts.weakest
@@ -140,15 +145,13 @@ def _chain(report: Report, speaker: Speaker) -> Known:
 def _known(name: str, facts: Facts, speaker: Speaker) -> Known:
     found = working(name, facts)
     inputs = tuple(
-        f"{given.label}: {_given(given, speaker)}" for given in found.inputs if given.value is not None
+        f"{each.label}: {_value(each.name, each.value, each.unit, speaker)}"
+        for each in found.inputs
+        if each.value is not None
     )
     sources = tuple(capital(source_words(source)) for source in distinct(found.sources))
     result = "" if found.result is None else _value(name, found.result, found.unit, speaker)
     return Known(capital(found.label), result, found.formula, inputs, sources)
-
-
-def _given(given: Ingredient, speaker: Speaker) -> str:
-    return "" if given.value is None else _value(given.name, given.value, given.unit, speaker)
 
 
 def _value(name: str, value: Range, unit: str, speaker: Speaker) -> str:

@@ -16,7 +16,8 @@ from rigbuilder.views.preview_toast import tell_taken
 from rigbuilder.views.theme import GRADES
 from rigbuilder.views.theme_look import Look
 
-QUIET_MS = 60  # the chart is made when typing rests
+QUIET_MS = 30  # the chart is made soon after a change, not with every key
+FADE_MS = 250  # a chart that is older than this shows softly that it is
 LOOK_MS = 40  # a pointer that passes over many cells looks at the last of them only
 _EMPTY = "The chart is drawn as soon as the card can be read."
 _HINT = "A line's grade is set by its worst reason. Point at a cell to see it; press to put the line on."
@@ -36,7 +37,8 @@ class LineChartPanel(Card):
         self.words = text_label("", wrap=True, parent=self)
         self._view = QScrollArea(self)
         self._lay_out()
-        self._making = self._timer(QUIET_MS, self._make)
+        self._making = self._timer(QUIET_MS, self.make_now)
+        self._fading = self._timer(FADE_MS, self.grid.set_stale)
         self._looking = self._timer(LOOK_MS, self._look_ahead)
         bench.report_changed.connect(self._changed)
         bench.units_changed.connect(self._changed)
@@ -47,7 +49,10 @@ class LineChartPanel(Card):
     def make_now(self) -> None:
         """Draw the chart at once instead of when typing rests."""
         self._making.stop()
-        self._make()
+        self._fading.stop()
+        self.grid.set_chart(chart_of(self._bench))
+        self._view.setFixedHeight(self.grid.sizeHint().height())
+        self._tell(self.grid.looked_at())
 
     def _timer(self, interval_ms: int, then: Callable[[], None]) -> QTimer:
         timer = QTimer(self)
@@ -85,13 +90,9 @@ class LineChartPanel(Card):
 
     def _changed(self, *_: object) -> None:
         self._looking.stop()
-        self.grid.set_stale()
-        self._making.start()
-
-    def _make(self) -> None:
-        self.grid.set_chart(chart_of(self._bench))
-        self._view.setFixedHeight(self.grid.sizeHint().height())
-        self._tell(self.grid.looked_at())
+        for timer in (self._making, self._fading):
+            if not timer.isActive():
+                timer.start()
 
     def _look_at(self, square: Square | None) -> None:
         self._looked = square
@@ -114,5 +115,8 @@ class LineChartPanel(Card):
         self.words.setText(f"{shown.says}.")
 
     def _put_on(self, square: Square) -> None:
-        if not square.present:
-            tell_taken(self, f"On the reel now: {square.name}", put_on(self._bench, square.cell))
+        if self._making.isActive():
+            self.make_now()
+        now = self.grid.same(square)
+        if now is not None and not now.present:
+            tell_taken(self, f"On the reel now: {now.name}", put_on(self._bench, now.cell))

@@ -37,7 +37,7 @@ class LineGrid(QWidget):
         """Show a chart made anew; the place of the keyboard is kept by type and test."""
         old, self._chart, self._stale = self._current, chart, False
         self._hovered = None
-        self._current = None if chart is None else _same(chart, old) or chart.present()
+        self._current = None if chart is None else self.same(old) or chart.present()
         self._describe()
         self._dress()
 
@@ -53,6 +53,12 @@ class LineGrid(QWidget):
     def current(self) -> Square | None:
         """Return the cell that the keyboard stands on."""
         return self._current
+
+    def same(self, other: Square | None) -> Square | None:
+        """Return the cell of the same type and test in the chart of now."""
+        if other is None or self._chart is None:
+            return None
+        return self._chart.of(other.cell.type, other.cell.test_lb)
 
     def looked_at(self) -> Square | None:
         """Return the cell under the pointer, else the one with the keyboard's focus, if any."""
@@ -176,13 +182,3 @@ class LineGrid(QWidget):
     def _dress(self, *_: object) -> None:
         self.updateGeometry()
         self.update()
-
-
-def _same(chart: LineChart, old: Square | None) -> Square | None:
-    """Return the cell of the same type and test in another chart."""
-    if old is None:
-        return None
-    cells = (square for row in chart.rows for square in row.squares)
-    return next(
-        (s for s in cells if s.cell.type is old.cell.type and s.cell.test_lb == old.cell.test_lb), None
-    )

@@ -14,6 +14,7 @@ from rigbuilder.views.controls.card import Card
 from rigbuilder.views.controls.texts import text_label
 from rigbuilder.views.reason_card_figures import FigureBars
 from rigbuilder.views.reason_card_remedies import Remedies
+from rigbuilder.views.reasons_flow import FlowRow
 from rigbuilder.views.silence import SilenceForm
 from rigbuilder.views.theme_look import Look
 
@@ -93,15 +94,13 @@ class ReasonCard(Card):
         head.addWidget(self.badge)
         head.addStretch(1)
         head.addWidget(self.part_link)
-        foot = QHBoxLayout()
-        foot.setSpacing(0)
-        foot.addWidget(self.know)
-        foot.addStretch(1)
-        foot.addWidget(self.silence)
+        foot = FlowRow(self._look.theme.px(6), self)
+        foot.add(self.know)
+        foot.add(self.silence)
         self.column.addLayout(head)
         for widget in (self.headline, self.why, self.figures, self.remedies):
             self.column.addWidget(widget)
-        self.column.addLayout(foot)
+        self.column.addWidget(foot)
         self.column.addWidget(self.basis)
         self.column.addWidget(self.form)
 

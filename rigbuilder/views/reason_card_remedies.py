@@ -2,16 +2,21 @@
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import QEvent, Signal
+from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtGui import QEnterEvent, QFocusEvent, QResizeEvent
-from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from rigbuilder.viewmodels.prospects import Option
 from rigbuilder.views.controls.buttons import ActionButton
-from rigbuilder.views.controls.flow_layout import FlowLayout
 from rigbuilder.views.controls.texts import text_label
+from rigbuilder.views.reasons_flow import FlowRow
 from rigbuilder.views.theme_look import Look
 
+_BY_KEYBOARD = (
+    Qt.FocusReason.TabFocusReason,
+    Qt.FocusReason.BacktabFocusReason,
+    Qt.FocusReason.ShortcutFocusReason,
+)
 _TIP = "Changes the card; one step back undoes it."
 
 
@@ -53,7 +58,8 @@ class RemedyButton(ActionButton):
     def focusInEvent(self, event: QFocusEvent) -> None:  # noqa: N802 (Qt's name)
         """Tell that the focus came."""
         super().focusInEvent(event)
-        self.looked.emit(True)
+        if event.reason() in _BY_KEYBOARD:
+            self.looked.emit(True)
 
     def focusOutEvent(self, event: QFocusEvent) -> None:  # noqa: N802 (Qt's name)
         """Tell that the focus went."""
@@ -74,11 +80,7 @@ class Remedies(QWidget):
         self._column = QVBoxLayout(self)
         self._column.setContentsMargins(0, 0, 0, 0)
         self._column.setSpacing(look.theme.px(4))
-        self._row = QWidget(self)
-        self._flow = FlowLayout(self._row, gap=look.theme.px(6))
-        policy = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Minimum)
-        policy.setHeightForWidth(True)
-        self._row.setSizePolicy(policy)
+        self._row = FlowRow(look.theme.px(6), self)
         self._column.addWidget(self._row)
         self.buttons: list[RemedyButton] = []
         self.advice: list[QWidget] = []
@@ -94,7 +96,7 @@ class Remedies(QWidget):
             widget.hide()
             widget.deleteLater()
         for button in self.buttons:
-            self._flow.removeWidget(button)
+            self._row.remove(button)
         self.buttons = [self._button(option) for option in options if not option.advice]
         self.advice = [self._advice(option) for option in options if option.advice]
         self._row.setVisible(bool(self.buttons))
@@ -115,7 +117,7 @@ class Remedies(QWidget):
             lambda here: self.looked.emit(option if here else None, button if here else None)
         )
         button.clicked.connect(lambda: self.taken.emit(option))
-        self._flow.addWidget(button)
+        self._row.add(button)
         button.ensurePolished()
         button.fit(self.width())
         button.show()

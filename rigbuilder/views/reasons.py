@@ -1,11 +1,13 @@
 """The reasons: what the review found on the bench, worst first, with what can be done about it."""
 
-from PySide6.QtCore import Qt, QTimer, Signal
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
+from collections.abc import Callable
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QFrame, QScrollArea, QVBoxLayout, QWidget
 
 from rigbuilder.model.fields import Part
 from rigbuilder.viewmodels.bench import Bench
-from rigbuilder.viewmodels.prospects import Option, gaps, make_right_prospect, options, verdict
+from rigbuilder.viewmodels.prospects import Option, Prospect, gaps, options, verdict
 from rigbuilder.viewmodels.reasons import Reason, reasons, right_points, silenced
 from rigbuilder.viewmodels.takes import hear_again, silence, take
 from rigbuilder.views.controls.badge import SeverityBadge
@@ -14,6 +16,7 @@ from rigbuilder.views.controls.texts import text_label
 from rigbuilder.views.preview import Previewer
 from rigbuilder.views.preview_toast import tell_taken
 from rigbuilder.views.reason_card import ReasonCard
+from rigbuilder.views.reasons_flow import FlowRow
 from rigbuilder.views.reasons_mend import MendCard
 from rigbuilder.views.reasons_missing import MissingCard
 from rigbuilder.views.reasons_proving import Announcer, Prover
@@ -38,7 +41,7 @@ class ReasonsPanel(QWidget):
         self.mend_button = ActionButton(
             "Make it right…", weight="first", tip="Shows first what would change.", parent=self
         )
-        self.mend = MendCard(look, self)
+        self.mend = MendCard(bench, look, self)
         self.missing = MissingCard(look, self)
         self.right = RightCard(look, self)
         self.silenced = SilencedList(look, self)
@@ -77,11 +80,9 @@ class ReasonsPanel(QWidget):
 
     def _lay_out(self) -> None:
         theme = self._look.theme
-        head = QHBoxLayout()
-        head.addWidget(text_label("Reasons", "heading", parent=self))
-        head.addWidget(self.badge)
-        head.addStretch(1)
-        head.addWidget(self.mend_button)
+        head = FlowRow(theme.px(8), self)
+        for widget in (text_label("Reasons", "heading", parent=self), self.badge, self.mend_button):
+            head.add(widget)
         inner = QWidget()
         inner.setProperty("plain", True)
         column = QVBoxLayout(inner)
@@ -102,7 +103,7 @@ class ReasonsPanel(QWidget):
         outer = QVBoxLayout(self)
         outer.setContentsMargins(0, 0, 0, 0)
         outer.setSpacing(theme.px(6))
-        outer.addLayout(head)
+        outer.addWidget(head)
         outer.addWidget(self.sheets, 1)
 
     def _connect(self) -> None:
@@ -110,9 +111,10 @@ class ReasonsPanel(QWidget):
         self._bench.units_changed.connect(self._render)
         self._prover.proved.connect(self._offer)
         self.missing.field_wanted.connect(self.field_wanted)
-        self.mend_button.clicked.connect(self._propose)
+        self.mend_button.clicked.connect(self.mend.propose)
+        self.mend_button.clicked.connect(lambda: self.sheets.verticalScrollBar().setValue(0))
         self.mend.taken.connect(self._make_right)
-        self.mend.dropped.connect(self._leave_it)
+        self.mend.dropped.connect(self.mend_button.setFocus)
         self.silenced.wanted_again.connect(
             lambda rule: tell_taken(self, "The reason is heard again.", hear_again(self._bench, rule))
         )
@@ -177,29 +179,15 @@ class ReasonsPanel(QWidget):
         chosen = next((each for each in fresh if each.say == option.say), None)
         if chosen is None:
             card.set_options(fresh)
-            return
-        tell_taken(self, f"Done: {chosen.say}", take(self._bench, chosen.changes, chosen.say))
-        QTimer.singleShot(0, self._keep_focus)
+        else:
+            self._done(chosen.say, take(self._bench, chosen.changes, chosen.say))
 
-    def _propose(self) -> None:
-        proposal = make_right_prospect(self._bench)
-        self.mend.offer(proposal)
-        self.sheets.verticalScrollBar().setValue(0)
-        self._bench.look_at(None if proposal is None else proposal.report)
+    def _make_right(self, proposal: Prospect) -> None:
+        self._done(proposal.title, take(self._bench, proposal.sets, "make it right"))
 
-    def _make_right(self) -> None:
-        proposal = self.mend.prospect
-        if proposal is not None:
-            tell_taken(self, f"Done: {proposal.title}", take(self._bench, proposal.sets, "make it right"))
-            QTimer.singleShot(0, self._keep_focus)
-
-    def _leave_it(self) -> None:
-        self.mend.hide()
-        self._bench.look_at(None)
-        self.mend_button.setFocus()
-
-    def _keep_focus(self) -> None:
-        """Stay in the panel when the focused button went with its reason."""
-        window = self.window()
-        if window.isActiveWindow() and window.focusWidget() in (None, window):
+    def _done(self, what: str, undo: Callable[[], None] | None) -> None:
+        """Say what was done; the focus stays here although its button went with the reason."""
+        tell_taken(self, f"Done: {what}", undo)
+        focus = self.window().focusWidget()
+        if focus is None or not self.isAncestorOf(focus):
             self.focus_first()

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from PySide6.QtCore import QPoint, Qt
-from PySide6.QtWidgets import QFrame, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QLabel, QScrollArea, QVBoxLayout, QWidget
 
 from rigbuilder.viewmodels.short import Known, ShortRow
 from rigbuilder.views.controls.buttons import ActionButton
@@ -55,8 +55,11 @@ class KnownSheet(QFrame):
         body = self._body(blocks)
         self.scroll_area.setWidget(body)
         width = theme.px(_WIDE)
+        for label in self.findChildren(QLabel):
+            label.ensurePolished()
         inner = width - 2 * theme.px(12) - theme.px(14)
-        high = body.heightForWidth(inner) + theme.px(110)
+        heads = self.title.heightForWidth(inner) + self.meaning.heightForWidth(inner)
+        high = body.heightForWidth(inner) + heads + self.close_button.sizeHint().height() + theme.px(56)
         self.resize(width, min(high, theme.px(_HIGH)))
         self.move(self._place(beside))
         self.show()
@@ -64,7 +67,7 @@ class KnownSheet(QFrame):
 
     def _body(self, blocks: Sequence[Sequence[tuple[str, str]]]) -> QWidget:
         body = QWidget()
-        body.setAutoFillBackground(False)
+        body.setProperty("plain", True)
         column = QVBoxLayout(body)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(self._look.theme.px(2))
