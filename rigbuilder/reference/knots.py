@@ -32,6 +32,7 @@ class Knot(Row):
     limits: tuple[KnotLimit, ...] = ()
     avoid_note: str = ""
     for_large_trebles: bool = True
+    for_plain_hooks: bool = False
     ratio: SpanField | None = None
     turns: str = ""
     efficiency: Mapping[LineType, RangeField]

@@ -122,7 +122,10 @@ class RodTable(Row):
 
 
 class LureData(Row):
-    """What no lure box says, by class of lure. Areas are drag coefficient times frontal area [m2]."""
+    """What no lure box says, by class of lure. Areas are drag coefficient times frontal area [m2].
+
+    ``plain_hook`` marks rigs whose line is tied to a bare hook rather than to a lure's eye.
+    """
 
     name: str
     submerged: RangeField
@@ -132,6 +135,7 @@ class LureData(Row):
     dives: bool
     spins: bool
     trebles: int
+    plain_hook: bool = False
 
     def drag_area_m2(self, mass_kg: float) -> Range:
         """Return drag coefficient times area in water [m2] for a lure of this mass [kg]."""

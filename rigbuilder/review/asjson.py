@@ -57,6 +57,8 @@ def finding_data(document: Document, report: Report, finding: Finding, speaker: 
             {"say": remedy.say, "set": dict(remedy.set)} for remedy in proven(document, report, finding)
         ],
         "basis": [source_data(source) for source in distinct(finding.sources)],
+        "differ": finding.disagreement,
+        "house": list(finding.house),
     }
 
 

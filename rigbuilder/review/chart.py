@@ -15,7 +15,6 @@ from rigbuilder.reference.load import Reference
 from rigbuilder.reference.ranges import LBF_N
 from rigbuilder.reference.techniques import Technique
 from rigbuilder.reference.words import LineType, Rank
-from rigbuilder.review.case import Case
 from rigbuilder.review.core import Finding, Severity
 from rigbuilder.review.dressing import dressed
 from rigbuilder.review.engine import Report, lay_out, report
@@ -23,6 +22,7 @@ from rigbuilder.review.offered import tests_lb
 
 SHOWN = (LineType.NYLON, LineType.COPOLYMER, LineType.FLUOROCARBON, LineType.BRAID)
 _SAME_LB = 0.05
+_LESS_TODAY = "day-favours-another-line"
 
 
 class Grade(StrEnum):
@@ -55,10 +55,14 @@ class Cell:
             return Grade.NEVER
         if self.report.verdict is Severity.RISK:
             return Grade.POOR
-        return Grade.FIRST_CHOICE if _is_first_choice(self.report.case) else Grade.WORKS
+        return Grade.FIRST_CHOICE if _is_first_choice(self.report) else Grade.WORKS
 
 
-def _is_first_choice(case: Case) -> bool:
+def _is_first_choice(report: Report) -> bool:
+    """Tell whether practice takes this type first, in this test, and the day does not favour another."""
+    case = report.case
+    if any(finding.rule.name == _LESS_TODAY for finding in report.findings):
+        return False
     line = case.practice
     aim = case.aim.for_type(case.main.type)
     if line is None or line.rank is not Rank.FIRST_CHOICE or aim is None:

@@ -67,6 +67,7 @@ class Aim:
 
     _bounds: dict[LineType, Bounds | None] = field(default_factory=dict, compare=False)
     _moves: dict[LineType, tuple[Move, ...]] = field(default_factory=dict, compare=False)
+    _leanings: dict[LineType, tuple[str, ...]] = field(default_factory=dict, compare=False)
 
     def for_type(self, kind: LineType) -> Bounds | None:
         """Return the tests that suit a line type, ``None`` where practice names none."""
@@ -81,6 +82,29 @@ class Aim:
         if kind not in self._moves:
             self._moves[kind] = self._moves_for(kind)
         return self._moves[kind]
+
+    def leanings(self) -> Mapping[LineType, tuple[str, ...]]:
+        """Return which line types today favours beyond the usual rig's conditions, and by which of them.
+
+        A condition that favours a type and one that speaks against it cancel out.
+        """
+        if not self._leanings:
+            self._leanings.update(self._lean())
+        return self._leanings
+
+    def _lean(self) -> dict[LineType, tuple[str, ...]]:
+        usual = usual_conditions(self.technique.id)
+        found: dict[LineType, list[str]] = {kind: [] for kind in LineType}
+        against: dict[LineType, int] = dict.fromkeys(LineType, 0)
+        for adjuster in self.reference.adjusters:
+            state = self._state(adjuster, self.known)
+            if state is None or state == self._state(adjuster, usual):
+                continue
+            for kind in state.favour:
+                found[kind].append(state.name)
+            for kind in state.avoid:
+                against[kind] += 1
+        return {kind: tuple(names[against[kind] :]) for kind, names in found.items()}
 
     def movers(self, kind: LineType, *, up: bool) -> tuple[Move, ...]:
         """Return the conditions that move the test of a line type up, or down."""
@@ -134,7 +158,7 @@ def _moved(ladder: Sequence[float], test_lb: float, steps: int) -> float:
 
 
 def aims_for(rigs: Sequence[Rig], techniques: Sequence[Technique], reference: Reference) -> list[Aim]:
-    """Return what each rig's conditions do to the tests that suit; rigs under the same conditions share it."""
+    """Return what each rig's conditions do to the tests that suit; rigs under like conditions share it."""
     shared: dict[tuple[str, frozenset[tuple[str, float | str]]], Aim] = {}
     found = []
     for rig, technique in zip(rigs, techniques, strict=True):

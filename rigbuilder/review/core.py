@@ -3,6 +3,7 @@
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from enum import Enum, IntEnum
+from typing import Any
 
 from rigbuilder.model.fields import Part
 from rigbuilder.reference.ranges import Range
@@ -94,11 +95,19 @@ class Hit:
 
 @dataclass(frozen=True, slots=True)
 class Example:
-    """A rig for showing a rule: the usual rig of ``technique`` with ``changes`` made on the card."""
+    """A rig for showing a rule: the usual rig of ``technique`` with ``changes`` made on the card.
+
+    A change sets a card path to text, to ``None`` for "there is none", or to a list where
+    the card holds one. ``says`` stands for the changes where they do not read well.
+    """
 
     technique: str
-    changes: Mapping[str, str | None] = field(default_factory=dict)
+    changes: Mapping[str, Any] = field(default_factory=dict)
     says: str = ""
+
+
+def _finds_nothing(_: Case) -> Hit | None:
+    return None
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,7 +118,11 @@ class Rule:
     bench, in plain words. ``wrong`` rigs make it speak, ``right`` ones differ in
     as little as possible and keep it silent. ``replaces`` names the rules that
     are superfluous once this one has spoken. ``settled`` says what is right
-    where the rule has looked and found nothing, or an empty text.
+    where the rule has looked and found nothing, or an empty text. ``reads``
+    names the part of the technique (lines, leader, drag) whose range the limit
+    is; ``differ`` the question on which anglers differ, by its id. A rule about
+    what the others said has ``after`` in place of ``check``: it is asked last,
+    with the names of the rules that spoke.
     """
 
     name: str
@@ -118,23 +131,27 @@ class Rule:
     what: str
     why: str
     sources: tuple[Source, ...]
-    check: Callable[[Case], Hit | None]
     wrong: tuple[Example, ...]
     right: tuple[Example, ...]
+    check: Callable[[Case], Hit | None] = _finds_nothing
+    after: Callable[[Case, frozenset[str]], Hit | None] | None = None
     mends: tuple[Mend, ...] = ()
     replaces: tuple[str, ...] = ()
     mistakes: tuple[str, ...] = ()
+    reads: str = ""
+    differ: str = ""
     settled: Callable[[Case, Speaker], str] | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class Finding:
-    """One reason: a rule that has spoken on one rig."""
+    """One reason: a rule that has spoken on one rig; ``house`` says what the coach has changed in it."""
 
     rule: Rule
     hit: Hit
     severity: Severity
-    house: bool = False
+    case: Case = field(repr=False, compare=False)
+    house: tuple[str, ...] = ()
 
     @property
     def part(self) -> Part:
@@ -145,6 +162,19 @@ class Finding:
     def sources(self) -> tuple[Source, ...]:
         """Return how the reason is known."""
         return self.rule.sources + self.hit.sources
+
+    @property
+    def disagreement(self) -> str:
+        """Return the positions where anglers differ, and which stands here; empty where they do not."""
+        if not self.rule.differ:
+            return ""
+        row = self.case.reference.disagreements[self.rule.differ]
+        ruled = row.id in self.case.house.file.disagreements
+        chosen = self.case.house.choice(row.id, self.case.reference)
+        sides = " Or: ".join(position.says for position in row.positions)
+        takes = " ".join(row.position(name).says for name in chosen)
+        stands = f"The coach's house takes: {takes}" if ruled else f"Here: {row.house_says}"
+        return f"Anglers differ. {sides} {stands}"
 
     def headline(self, speaker: Speaker) -> str:
         """Return the fact in one line."""

@@ -9,12 +9,13 @@ from rigbuilder.reference.house import House
 from rigbuilder.reference.load import Reference
 from rigbuilder.review.case import Case
 from rigbuilder.review.conditions import aims_for
-from rigbuilder.review.core import Finding, Rule, Severity
+from rigbuilder.review.core import Finding, Hit, Rule, Severity
 from rigbuilder.review.figures import figures
 from rigbuilder.review.rules.book import RULES
 from rigbuilder.review.speak import Speaker
 
 _ORDER = {part: index for index, part in enumerate(Part)}
+LAST = tuple(rule for rule in RULES if rule.after is not None)
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,7 +57,8 @@ def review(rig: Rig, reference: Reference, house: House) -> Report:
 
 def report(case: Case) -> Report:
     """Run the rule book over one case."""
-    found = _sorted(_without_replaced(_hits(case)))
+    kept = _without_replaced(_hits(case))
+    found = _sorted([*kept, *_last(case, kept)])
     hushed = {entry.rule for entry in case.rig.silenced}
     return Report(
         case,
@@ -68,12 +70,38 @@ def report(case: Case) -> Report:
 def _hits(case: Case) -> Iterable[Finding]:
     for rule in RULES:
         hit = rule.check(case)
-        if hit is None:
-            continue
-        ruled = case.house.severity(rule.name)
-        severity = hit.severity if ruled is None else Severity[ruled.upper()]
-        if severity is not Severity.RIGHT:
-            yield Finding(rule, hit, severity, house=ruled is not None)
+        if hit is not None and (finding := _found(case, rule, hit)) is not None:
+            yield finding
+
+
+def _last(case: Case, kept: list[Finding]) -> Iterable[Finding]:
+    """Ask the rules about what the others said."""
+    spoken = frozenset(finding.rule.name for finding in kept)
+    for rule in LAST:
+        hit = rule.after(case, spoken) if rule.after is not None else None
+        if hit is not None and (finding := _found(case, rule, hit)) is not None:
+            yield finding
+
+
+def _found(case: Case, rule: Rule, hit: Hit) -> Finding | None:
+    """Return what a hit is under the house's rules; ``None`` where the house has switched the rule off."""
+    if case.house.is_shipped:
+        return Finding(rule, hit, hit.severity, case)
+    ruled = case.house.severity(rule.name)
+    severity = hit.severity if ruled is None else Severity[ruled.upper()]
+    said = () if ruled is None else (f"the coach's house rules call this a {ruled}",)
+    if severity is Severity.RIGHT:
+        return None
+    return Finding(rule, hit, severity, case, house=said + _ranges_of_house(case, rule))
+
+
+def _ranges_of_house(case: Case, rule: Rule) -> tuple[str, ...]:
+    if not rule.reads:
+        return ()
+    read = f"lines.{case.main.type}" if rule.reads == "lines" else rule.reads
+    if read not in case.house.overrides(case.reference, case.technique):
+        return ()
+    return ("the range is the coach's own, in place of the shipped one",)
 
 
 def _without_replaced(found: Iterable[Finding]) -> list[Finding]:

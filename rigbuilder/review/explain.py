@@ -50,8 +50,9 @@ def finding_text(finding: Finding, remedies: Sequence[Remedy], speaker: Speaker)
     lines += [f"  {number_words(number, speaker)}" for number in finding.hit.numbers()]
     lines += [f"  → {remedy.say}" for remedy in remedies]
     lines += [f"  how we know: {source_words(source)}" for source in distinct(finding.sources)]
-    if finding.house:
-        lines.append("  the severity is set by the coach's house rules")
+    if finding.disagreement:
+        lines.append(_wrapped(finding.disagreement))
+    lines += [f"  {words}" for words in finding.house]
     return "\n".join(lines)
 
 

@@ -136,8 +136,7 @@ def other_leader_length(case: Case) -> tuple[Remedy, ...]:
     now = leader.length_m / INCH_M
     steps = [step for step in _near(case.reference.ladders.leader_in, now) if abs(step - now) > 0.5]
     return tuple(
-        Remedy(f"Make the leader {step:g} in long", {"leader.length": f"{step:g} in"})
-        for step in steps
+        Remedy(f"Make the leader {step:g} in long", {"leader.length": f"{step:g} in"}) for step in steps
     )
 
 
@@ -184,6 +183,17 @@ def with_backing(case: Case) -> tuple[Remedy, ...]:
 def fresh_line(case: Case) -> tuple[Remedy, ...]:
     """Propose to put fresh line on."""
     return (Remedy("Put fresh line on", {"main.condition": "fresh"}),)
+
+
+def plain_diameter(case: Case) -> tuple[Remedy, ...]:
+    """Propose to leave the printed diameter out and go by the test alone."""
+    paths = [path for path in ("main.diameter", "leader.diameter") if case.rig.says(path)]
+    return (Remedy("Leave the diameter out until it is measured", dict.fromkeys(paths)),) if paths else ()
+
+
+def fresh_leader(case: Case) -> tuple[Remedy, ...]:
+    """Propose to tie a new leader on."""
+    return (Remedy("Tie on a new leader", {"leader.condition": "fresh"}),)
 
 
 def usual_presentation(case: Case) -> tuple[Remedy, ...]:

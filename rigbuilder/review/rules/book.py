@@ -2,24 +2,51 @@
 
 from rigbuilder.review.core import Rule
 from rigbuilder.review.rules import (
+    card,
     drag,
     give,
     hardware,
+    history,
+    hooks,
     joints,
     knots,
+    labels,
+    landing,
     leader,
     leaderkind,
     lure,
     material,
     presentation,
     reel,
+    rod,
     rodlabel,
     spool,
     strength,
     wear,
+    weather,
 )
 
-_PARTS = (lure, material, wear, strength, rodlabel, give, leader, leaderkind, knots, joints, hardware, reel,
-          spool, drag, presentation)  # fmt: skip
-
-RULES: tuple[Rule, ...] = tuple(rule for part in _PARTS for rule in part.RULES)
+RULES: tuple[Rule, ...] = (
+    *lure.RULES,
+    *hooks.RULES,
+    *material.RULES,
+    *weather.RULES,
+    *wear.RULES,
+    *history.RULES,
+    *labels.RULES,
+    *strength.RULES,
+    *rod.RULES,
+    *rodlabel.RULES,
+    *give.RULES,
+    *leader.RULES,
+    *leaderkind.RULES,
+    *knots.RULES,
+    *joints.RULES,
+    *hardware.RULES,
+    *reel.RULES,
+    *spool.RULES,
+    *drag.RULES,
+    *landing.RULES,
+    *presentation.RULES,
+    *card.RULES,
+)

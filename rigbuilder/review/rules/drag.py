@@ -1,12 +1,13 @@
 """Rules about the drag: what the chain, the hooks and the rod bear."""
 
 from rigbuilder.model.fields import Part
-from rigbuilder.reference.words import HookClass
+from rigbuilder.reference.words import HookClass, ReelKind
 from rigbuilder.review.case import Case
 from rigbuilder.review.core import Example, Hit, Number, Rule, Severity
 from rigbuilder.review.facts import Link
 from rigbuilder.review.mends import advice, usual_drag
 from rigbuilder.review.speak import Speaker
+from rigbuilder.review.tackle_mends import usual_reel
 from rigbuilder.sources import COMMON_PRACTICE, Kind, Source
 from rigbuilder.units.dimensions import Dimension
 
@@ -133,10 +134,13 @@ def _above_rod(case: Case) -> Hit | None:
 
 def _above_reel(case: Case) -> Hit | None:
     drag, most = case.rig.drag_n, case.rig.reel.drag_n
-    if drag is None or most is None or drag <= most * 1.001:
+    if drag is None or most is None:
+        return None
+    smooth = case.rig.reel.kind is ReelKind.SPINNING
+    if drag <= most * (case.reference.drag.limits.reel_share_smooth if smooth else 1.0) * 1.001:
         return None
     return Hit(
-        Severity.RISK,
+        Severity.RISK if drag > most * 1.001 else Severity.NOTE,
         headline=lambda say: f"drag of {say.force(drag)} on a reel marked {say.force(most)} at most",
         numbers=lambda: (
             Number.of("drag", drag, Dimension.FORCE, "drag"),
@@ -197,6 +201,8 @@ RULES = (
         "the rings and the jerk of a strike all take their part of it before the fish does.",
         sources=(COMMON_PRACTICE,),
         check=_above_practice,
+        reads="drag",
+        differ="drag-share",
         wrong=(Example("popper", {"drag": "6 lb"}),),
         right=(Example("popper", {"drag": "2.5 lb"}),),
         mends=(usual_drag,),
@@ -211,6 +217,7 @@ RULES = (
         "cover simply swims deeper into it.",
         sources=(COMMON_PRACTICE,),
         check=_loose,
+        reads="drag",
         wrong=(Example("flipping jig", {"drag": "1 lb"}),),
         right=(Example("flipping jig"),),
         mends=(usual_drag,),
@@ -257,13 +264,14 @@ RULES = (
         name="drag-above-reel",
         part=Part.REEL,
         severity=Severity.RISK,
-        what="The drag wanted is more than the reel is marked for.",
+        what="The drag wanted is more than the reel is marked for, or on a spinning reel "
+        "more than half of that.",
         why="A reel's printed drag is a bench figure with the washers screwed hard together. "
         "Beyond it the drag does not hold steady, and the gears and the foot take the load.",
         sources=(COMMON_PRACTICE,),
         check=_above_reel,
         wrong=(Example("drop shot", {"reel.drag": "1 lb"}),),
         right=(Example("drop shot", {"reel.drag": "15 lb"}),),
-        mends=(usual_drag, advice("Take a reel with a stronger drag")),
+        mends=(usual_drag, usual_reel),
     ),
 )

@@ -1,20 +1,21 @@
 """Rules about how much line and rod give."""
 
 from rigbuilder.model.fields import Part
-from rigbuilder.reference.words import (
-    HookClass,
-)
+from rigbuilder.reference.words import HookClass, LineType, RetrieveLoad
 from rigbuilder.review.case import Case
 from rigbuilder.review.core import Example, Hit, Number, Rule, Severity
-from rigbuilder.review.mends import advice, other_line
+from rigbuilder.review.mends import advice, other_line, usual_drag
 from rigbuilder.review.speak import Speaker
+from rigbuilder.review.tackle_mends import usual_rod
 from rigbuilder.sources import COMMON_PRACTICE, Kind, Source
 from rigbuilder.units.dimensions import Dimension
 
 _STIFF_ACTIONS = ("fast", "extra fast")
 _STIFF_POWERS = ("medium heavy", "heavy", "extra heavy", "extra extra heavy")
 _SHORT_M = 27.4  # common practice: inside about 30 yd nothing but the rod gives with braid
+_DEEP_M = 9.14  # common practice: past 30 ft of water stretch blunts a line worked up and down
 _BIG_HOOKS = (HookClass.HEAVY_SINGLE, HookClass.WEEDLESS_DOUBLE, HookClass.HEAVY_TREBLE)
+_GIVES = (LineType.NYLON, LineType.COPOLYMER, LineType.HYBRID)
 
 
 def _line_words(case: Case, say: Speaker) -> str:
@@ -22,10 +23,13 @@ def _line_words(case: Case, say: Speaker) -> str:
 
 
 def _nothing_gives(case: Case) -> Hit | None:
-    rod = case.rig.rod
+    rod, technique = case.rig.rod, case.technique
     if case.hook is not HookClass.LIGHT_TREBLE or not case.is_braided():
         return None
     if str(rod.action) not in _STIFF_ACTIONS or str(rod.power) not in _STIFF_POWERS:
+        return None
+    usual_rod_here = rod.action in technique.rod.actions and rod.power in technique.rod.powers
+    if usual_rod_here and _is_mild(case):
         return None
     peak = case.facts.peak_force_n
     return Hit(
@@ -37,11 +41,20 @@ def _nothing_gives(case: Case) -> Hit | None:
     )
 
 
+def _is_mild(case: Case) -> bool:
+    """Tell whether a leader and a drag within the technique's share leave the hooks something to give."""
+    percent, drag = case.technique.drag.percent, case.rig.drag_n
+    if case.leader is None or percent is None or drag is None:
+        return False
+    return drag <= percent.high / 100 * case.weakest_label_n * 1.05
+
+
 def _stretches_too_much(case: Case) -> Hit | None:
-    share, cast = case.facts.hook_share, case.rig.cast_m
-    if share is None or cast is None or cast < _SHORT_M or case.hook not in _BIG_HOOKS:
+    cast = case.rig.cast_m
+    if case.is_braided() or cast is None or cast < _SHORT_M or case.hook not in _BIG_HOOKS:
         return None
-    if share.typical >= 0.6:
+    share = case.facts.hook_share
+    if share is None or share.typical >= 0.6:
         return None
     return Hit(
         Severity.RISK if share.high < 0.8 else Severity.NOTE,
@@ -54,12 +67,26 @@ def _stretches_too_much(case: Case) -> Hit | None:
     )
 
 
+def _stretches_in_the_deep(case: Case) -> Hit | None:
+    depth = case.rig.water.depth_m
+    if depth is None or depth < _DEEP_M or not case.is_type(*_GIVES):
+        return None
+    if RetrieveLoad.VERTICAL not in case.technique.retrieve_load:
+        return None
+    return Hit(
+        Severity.NOTE,
+        headline=lambda say: f"{_line_words(case, say)} worked up and down in {say.depth(depth)} of water",
+        numbers=lambda: (Number.of("depth", depth, Dimension.LENGTH, "depth"),),
+    )
+
+
 RULES = (
     Rule(
         name="nothing-gives-on-small-trebles",
         part=Part.ROD,
         severity=Severity.RISK,
-        what="Braid and a stiff, fast rod are used with small trebles.",
+        what="Braid and a stiff, fast rod are used with small trebles, beyond what the "
+        "technique is fished with or with a drag that is not mild.",
         why="Small trebles hold by thin wire in a little skin. When neither line nor rod "
         "gives, every head shake tears the hole wider or opens a hook, and the fish comes "
         "off at the jump.",
@@ -72,18 +99,15 @@ RULES = (
                     "main.type": "braid",
                     "main.test": "30 lb",
                     "leader": None,
-                    "rod.label": None,
-                    "rod.power": "heavy",
-                    "rod.action": "fast",
-                    "rod.line": "12-25 lb",
-                    "rod.lure": "1/4-3/4 oz",
+                    "rod.label": "7'0\" H F 12-25 lb 1/4-3/4 oz",
                     "knots.lure": "palomar",
                 },
             ),
         ),
         right=(Example("square-bill crankbait"),),
-        mends=(other_line, advice("Take a softer rod with a moderate action, and set the drag lightly")),
+        mends=(usual_rod, usual_drag, other_line, advice("Take a softer rod with a moderate action")),
         mistakes=("M21",),
+        differ="treble-drag",
     ),
     Rule(
         name="line-stretches-too-far-out",
@@ -110,6 +134,22 @@ RULES = (
             ),
         ),
         right=(Example("rotating-tail surface bait", {"cast": "45 m"}),),
+        mends=(other_line,),
+        differ="fluorocarbon-stretch",
+    ),
+    Rule(
+        name="line-stretches-in-deep-water",
+        part=Part.MAIN,
+        severity=Severity.NOTE,
+        what="A stretching line is worked up and down in more than about thirty feet of water.",
+        why="All the line down to the lure stretches like a rubber band. Small lifts of the "
+        "rod are lost in it, bites arrive as a dull weight, and the hook is driven late.",
+        sources=(COMMON_PRACTICE,),
+        check=_stretches_in_the_deep,
+        wrong=(
+            Example("jigging spoon", {"main.type": "nylon", "main.test": "14 lb", "water.depth": "14 m"}),
+        ),
+        right=(Example("jigging spoon", {"water.depth": "14 m"}),),
         mends=(other_line,),
     ),
 )

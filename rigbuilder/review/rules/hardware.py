@@ -1,16 +1,19 @@
 """Rules about swivels and snaps."""
 
 from rigbuilder.model.fields import Part
-from rigbuilder.reference.words import HookClass
+from rigbuilder.reference.ranges import LBF_N
+from rigbuilder.reference.words import HookClass, RetrieveLoad
 from rigbuilder.review.case import Case
 from rigbuilder.review.core import Example, Hit, Rule, Severity
-from rigbuilder.review.mends import advice
+from rigbuilder.review.tackle_mends import stronger_hardware, with_snap, with_swivel, without_swivel
 from rigbuilder.sources import COMMON_PRACTICE
 
 
 def _no_swivel(case: Case) -> Hit | None:
     lure = case.reference.lure(case.technique)
     if not lure.spins or case.rig.hardware.swivel_n is not None:
+        return None
+    if RetrieveLoad.VERTICAL in case.technique.retrieve_load and case.rig.hardware.snap_n is not None:
         return None
     if not case.rig.says("hardware.swivel"):
         return None
@@ -41,7 +44,39 @@ def _hardware_weak(case: Case) -> Hit | None:
     )
 
 
+_CLUMSY = 8.0  # common practice: hardware eight times as strong as the line is too big for it
+_LIGHT_KG = 0.0142  # common practice: half an ounce, below which the weight of hardware tells
+
+
+def _clumsy(case: Case) -> Hit | None:
+    hardware, lure = case.rig.hardware, case.rig.lure.total_kg
+    strongest = max((value for value in (hardware.swivel_n, hardware.snap_n) if value), default=0.0)
+    end = case.end.test_n or case.main_n
+    if strongest <= _CLUMSY * end or strongest <= 30 * LBF_N or lure > _LIGHT_KG:
+        return None
+    return Hit(
+        Severity.NOTE,
+        headline=lambda say: (
+            f"{say.test(strongest)} hardware on {say.test(end)} line and a {say.lure(lure)} lure"
+        ),
+    )
+
+
 RULES = (
+    Rule(
+        name="hardware-too-big",
+        part=Part.KNOTS,
+        severity=Severity.NOTE,
+        what="A swivel or snap many times stronger than the line hangs on a light lure.",
+        why="Strong hardware is big hardware. On a light lure it weighs as much as the lure "
+        "does, shows, and kills the movement, and nothing is gained: the line parts long "
+        "before it.",
+        sources=(COMMON_PRACTICE,),
+        check=_clumsy,
+        wrong=(Example("inline spinner", {"hardware.swivel": "60 lb"}),),
+        right=(Example("inline spinner", {"hardware.swivel": "10 lb"}),),
+        mends=(stronger_hardware,),
+    ),
     Rule(
         name="no-swivel-on-spinning-lure",
         part=Part.KNOTS,
@@ -53,7 +88,7 @@ RULES = (
         check=_no_swivel,
         wrong=(Example("inline spinner", {"hardware.swivel": None}),),
         right=(Example("inline spinner", {"hardware.swivel": "20 lb"}),),
-        mends=(advice("Put a small ball-bearing swivel at the lure, or a foot or two above it"),),
+        mends=(with_swivel, with_snap),
         mistakes=("M14",),
     ),
     Rule(
@@ -67,7 +102,8 @@ RULES = (
         check=_swivel_drowns,
         wrong=(Example("popper", {"hardware.swivel": "30 lb", "hardware.snap": "30 lb"}),),
         right=(Example("popper", {"hardware.swivel": None, "hardware.snap": None}),),
-        mends=(advice("Tie straight to the lure, or use a bare round-bend snap"),),
+        mends=(without_swivel,),
+        differ="snap-or-direct",
         mistakes=("M15",),
     ),
     Rule(
@@ -80,6 +116,6 @@ RULES = (
         check=_hardware_weak,
         wrong=(Example("carolina rig", {"hardware.swivel": "6 lb"}),),
         right=(Example("carolina rig", {"hardware.swivel": "50 lb"}),),
-        mends=(advice("Use a swivel and snap marked at least as strong as the leader"),),
+        mends=(stronger_hardware,),
     ),
 )

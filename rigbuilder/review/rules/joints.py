@@ -8,6 +8,7 @@ from rigbuilder.reference.words import GuidePassage, JointPlace, LineType
 from rigbuilder.review.case import Case
 from rigbuilder.review.core import Example, Hit, Number, Rule, Severity
 from rigbuilder.review.mends import other_joint, other_leader_length
+from rigbuilder.review.tackle_mends import other_backing_knot, usual_backing
 from rigbuilder.sources import COMMON_PRACTICE, Kind, Source
 from rigbuilder.units.dimensions import Dimension
 
@@ -51,6 +52,17 @@ def _joint_reason(case: Case, knot: Knot, leader: Line) -> tuple[Severity, str] 
         return (Severity.RISK, "Plain knots slip on wire.") if LineType.WIRE not in knot.suits else None
     if case.main.type in knot.avoid:
         return (Severity.FAULT if braid else Severity.RISK), knot.avoid_note
+    if _only_for_braid(knot) and not braid:
+        return Severity.RISK, "It grips by biting thin braid into a thicker leader; smooth lines slide."
+    return _misfit(case, knot)
+
+
+def _only_for_braid(knot: Knot) -> bool:
+    return all(kind.is_braided for kind in knot.suits)
+
+
+def _misfit(case: Case, knot: Knot) -> tuple[Severity, str] | None:
+    """Return what is wrong between the thickness of the two lines and what the knot wants."""
     ratio = _ratio(case)
     if knot.ratio is None or ratio is None:
         return None
@@ -94,7 +106,7 @@ def _joint_in_guides(case: Case) -> Hit | None:
     knot = _knot(case, leader.knot if leader else None)
     if leader is None or leader.length_m is None or rod.length_m is None:
         return None
-    swivel = case.rig.hardware.swivel_n is not None
+    swivel = case.rig.hardware.swivel_n is not None and (knot is None or knot.serves(JointPlace.SWIVEL))
     if leader.length_m <= rod.length_m or (knot is None and not swivel):
         return None
     if (
@@ -121,13 +133,27 @@ def _backing_joint(case: Case) -> Hit | None:
         return None
     places = (JointPlace.BACKING, JointPlace.LINE_TO_LEADER, JointPlace.LEADER_SECTIONS)
     fits = any(knot.serves(place) for place in places)
-    if fits and not (case.is_braided() and case.main.type in knot.avoid):
+    words = f"{knot.name} knot between {backing.type} backing and {case.main.type}"
+    if not fits or (case.is_braided() and case.main.type in knot.avoid):
+        return Hit(Severity.RISK, headline=lambda say: words, detail=lambda say: knot.avoid_note)
+    ratio = _thickness(case.facts.backing_diameter_m, case.facts.main_diameter_m)
+    if ratio is None or knot.ratio is None or ratio.low <= knot.ratio.high:
         return None
     return Hit(
         Severity.RISK,
-        headline=lambda say: f"{knot.name} knot between {backing.type} backing and {case.main.type}",
-        detail=lambda say: knot.avoid_note,
+        headline=lambda say: words,
+        detail=lambda say: _ratio_words(ratio, knot),
+        numbers=lambda: (Number.of("thicker line over thinner", ratio),),
     )
+
+
+def _thickness(one: Range | None, other: Range | None) -> Range | None:
+    """Return the thicker diameter over the thinner."""
+    if one is None or other is None:
+        return None
+    if one.typical < other.typical:
+        one, other = other, one
+    return Range(max(one.low / other.high, 1.0), one.typical / other.typical, one.high / other.low)
 
 
 RULES = (
@@ -148,6 +174,7 @@ RULES = (
         right=(Example("drop shot", {"leader.knot": "double uni"}),),
         mends=(other_joint,),
         mistakes=("M03", "M28"),
+        differ="fg-or-double-uni",
     ),
     Rule(
         name="joint-passes-guides",
@@ -163,6 +190,7 @@ RULES = (
         right=(Example("drop shot", {"leader.knot": "fg", "leader.length": "120 in"}),),
         mends=(other_joint, other_leader_length),
         mistakes=("M29",),
+        differ="joint-place",
     ),
     Rule(
         name="backing-joint-wrong",
@@ -175,6 +203,6 @@ RULES = (
         check=_backing_joint,
         wrong=(Example("hollow-body frog", {"backing.knot": "palomar"}),),
         right=(Example("hollow-body frog", {"backing.knot": "double uni"}),),
-        mends=(),
+        mends=(other_backing_knot, usual_backing),
     ),
 )

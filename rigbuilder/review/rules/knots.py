@@ -68,7 +68,31 @@ def _loop_over_trebles(case: Case) -> Hit | None:
     return Hit(Severity.NOTE, headline=lambda say: f"{knot.name} knot on a lure with large trebles")
 
 
+def _snell_on_lure(case: Case) -> Hit | None:
+    knot = _knot(case, case.rig.knots.lure)
+    if knot is None or not knot.for_plain_hooks or case.reference.lure(case.technique).plain_hook:
+        return None
+    return Hit(
+        Severity.RISK,
+        headline=lambda say: f"{knot.name} on a {case.technique.name}, which has no bare hook shank",
+    )
+
+
 RULES = (
+    Rule(
+        name="hook-knot-on-a-lure",
+        part=Part.KNOTS,
+        severity=Severity.RISK,
+        what="A knot that is wound round the shank of a bare hook is tied to a lure.",
+        why="The wraps need a straight shank to lie on. On the eye or ring of a lure there "
+        "is none, so they slide together, cross and cut each other.",
+        sources=(COMMON_PRACTICE,),
+        check=_snell_on_lure,
+        wrong=(Example("spinnerbait", {"knots.lure": "snell"}),),
+        right=(Example("texas rig in cover", {"knots.lure": "snell"}),),
+        mends=(other_lure_knot,),
+        replaces=("lure-knot-wrong-for-line",),
+    ),
     Rule(
         name="lure-knot-wrong-for-line",
         part=Part.KNOTS,

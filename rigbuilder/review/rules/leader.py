@@ -158,6 +158,7 @@ RULES = (
         "the line.",
         sources=(COMMON_PRACTICE,),
         check=_outside_practice,
+        reads="leader",
         wrong=(Example("drop shot", {"leader.test": "2 lb", "drag": "0.4 lb"}),),
         right=(Example("drop shot", {"leader.test": "8 lb"}),),
         mends=(other_leader_test,),

@@ -126,7 +126,111 @@ def _in_the_weed(case: Case) -> Hit | None:
     return Hit(Severity.RISK, headline=lambda say: f"leader knot in {cover}")
 
 
+_SHORT, _LONG = (
+    0.5,
+    2.0,
+)  # common practice: beyond these shares of the usual lengths a leader does another job
+
+
+def _length(case: Case) -> Hit | None:
+    leader, usual = case.leader, case.technique.leader.length_m
+    if leader is None or leader.length_m is None or usual is None or leader.type is LineType.WIRE:
+        return None
+    length = leader.length_m
+    if usual.low * _SHORT <= length <= usual.high * _LONG * 1.01:
+        return None
+    way = "short" if length < usual.low else "long"
+    return Hit(
+        Severity.NOTE,
+        headline=lambda say: (
+            f"{say.leader(length)} leader is {way} for a {case.technique.name}: {say.leaders(usual)} is usual"
+        ),
+        numbers=lambda: (
+            Number.of("leader", length, Dimension.LENGTH, "leader"),
+            Number("usual leaders", usual.low, usual.middle, usual.high, Dimension.LENGTH, "leader"),
+        ),
+    )
+
+
+def _material(case: Case) -> Hit | None:
+    leader, usual = case.leader, case.technique.leader.materials
+    if leader is None or not usual or leader.type in usual or _resists_teeth(case):
+        return None
+    if leader.type is LineType.COPOLYMER and LineType.NYLON in usual:
+        return None
+    return Hit(
+        Severity.NOTE,
+        headline=lambda say: (
+            f"{leader.type} leader for a {case.technique.name}: {' or '.join(map(str, usual))} is usual"
+        ),
+    )
+
+
+def _wire_without_teeth(case: Case) -> Hit | None:
+    leader = case.leader
+    if leader is None or leader.type is not LineType.WIRE or case.technique.toothed:
+        return None
+    if case.rig.fish.teeth is not FishTeeth.NONE:
+        return None
+    return Hit(Severity.NOTE, headline=lambda say: "wire leader where no toothed fish live")
+
+
 RULES = (
+    Rule(
+        name="leader-length-unusual",
+        part=Part.LEADER,
+        severity=Severity.NOTE,
+        what="The leader is less than half, or more than twice, as long as the technique's usual leaders.",
+        why="Too short and the fish sees the main line, or the main line touches what the "
+        "leader should spare; too long and the joint runs through the rings on every cast.",
+        sources=(COMMON_PRACTICE,),
+        check=_length,
+        reads="leader",
+        differ="surface-leader-length",
+        wrong=(Example("walking bait", {"leader.length": "4 in"}),),
+        right=(Example("walking bait", {"leader.length": "12 in"}),),
+        mends=(other_leader_length,),
+    ),
+    Rule(
+        name="leader-material-unusual",
+        part=Part.LEADER,
+        severity=Severity.NOTE,
+        what="The leader is of a material that the technique is not usually fished with.",
+        why="Nylon floats nearly and gives; fluorocarbon sinks, shows little and resists "
+        "stones; wire stops teeth. The wrong one lifts a lure that should lie still, or "
+        "sinks one that should float.",
+        sources=(COMMON_PRACTICE,),
+        check=_material,
+        wrong=(Example("drop shot", {"leader.type": "nylon"}),),
+        right=(Example("drop shot", {"leader.type": "fluorocarbon"}),),
+        mends=(other_leader_type,),
+    ),
+    Rule(
+        name="wire-without-teeth",
+        part=Part.LEADER,
+        severity=Severity.NOTE,
+        what="A wire leader is tied on although the card says that no toothed fish are about.",
+        why="Wire is stiff, shines and kinks. Where nothing bites through line it only costs "
+        "bites and spoils the movement of the lure.",
+        sources=(COMMON_PRACTICE,),
+        check=_wire_without_teeth,
+        wrong=(
+            Example(
+                "spinnerbait",
+                {
+                    "leader.type": "wire",
+                    "leader.test": "14 lb",
+                    "leader.length": "12 in",
+                    "leader.knot": None,
+                    "hardware.swivel": "30 lb",
+                    "knots.lure": "haywire twist",
+                },
+            ),
+        ),
+        right=(Example("spinnerbait"),),
+        mends=(without_leader,),
+        replaces=("leader-material-unusual", "leader-length-unusual"),
+    ),
     Rule(
         name="leader-missing",
         part=Part.LEADER,
@@ -153,10 +257,16 @@ RULES = (
         "is lost, and the fish keeps hooks and line in its mouth.",
         sources=(COMMON_PRACTICE,),
         check=_no_bite_leader,
+        differ="pike-leader",
         wrong=(Example("spinnerbait", {"fish.teeth": "present", "leader": None}),),
         right=(Example("spinnerbait", {"fish.teeth": "none", "leader": None}),),
         mends=(with_leader, advice("Tie a leader of light wire, 9 to 18 in, or of fluorocarbon of 80 lb")),
-        replaces=("leader-missing", "leader-outside-practice"),
+        replaces=(
+            "leader-missing",
+            "leader-outside-practice",
+            "leader-material-unusual",
+            "leader-length-unusual",
+        ),
         mistakes=("M32",),
     ),
     Rule(
@@ -172,6 +282,8 @@ RULES = (
             COMMON_PRACTICE,
         ),
         check=_sinks_on_top,
+        differ="surface-leader-length",
+        replaces=("leader-material-unusual",),
         wrong=(Example("walking bait", {"leader.type": "fluorocarbon", "leader.length": "60 in"}),),
         right=(Example("walking bait", {"leader.type": "nylon", "leader.length": "18 in"}),),
         mends=(other_leader_type, other_leader_length),
@@ -186,6 +298,7 @@ RULES = (
         "edge.",
         sources=(COMMON_PRACTICE,),
         check=_too_short,
+        replaces=("leader-length-unusual",),
         wrong=(Example("tube", {"water.cover": "rock", "cast": "40 yd", "leader.length": "18 in"}),),
         right=(Example("tube", {"water.cover": "rock", "cast": "40 yd", "leader.length": "84 in"}),),
         mends=(other_leader_length,),

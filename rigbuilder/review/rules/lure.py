@@ -1,10 +1,13 @@
 """Rules about the lure against the rod that throws it."""
 
 from rigbuilder.model.fields import Part
+from rigbuilder.reference.ranges import LBF_N, OZ_KG
+from rigbuilder.reference.words import LineType
 from rigbuilder.review.case import Case
 from rigbuilder.review.core import Example, Hit, Number, Rule, Severity
-from rigbuilder.review.mends import advice
+from rigbuilder.review.mends import advice, other_leader_test, other_line, other_test
 from rigbuilder.review.speak import Speaker
+from rigbuilder.review.tackle_mends import usual_rod, usual_weight
 from rigbuilder.sources import COMMON_PRACTICE
 from rigbuilder.units.dimensions import Dimension
 
@@ -60,7 +63,44 @@ def _in_range(case: Case, say: Speaker) -> str:
     return f"{say.lure(total)} lure is inside the rod's {say.lures(span)}"
 
 
+def _cracks_off(case: Case) -> Hit | None:
+    limits, total = case.reference.drag.limits, case.rig.lure.total_kg
+    if total <= limits.cast_shock_warn_oz * OZ_KG * 1.001 or case.is_type(LineType.LEAD_CORE):
+        return None
+    least = limits.cast_shock_lb_per_oz.low * LBF_N * total / OZ_KG
+    weakest = case.weakest_label_n
+    if weakest >= least * 0.999:
+        return None
+    aim = case.aim.for_type(case.main.type)
+    usual = aim is not None and case.main_n / LBF_N >= aim.base.low - 0.05
+    return Hit(
+        Severity.NOTE if usual else Severity.FAULT,
+        headline=lambda say: f"{say.lure(total)} cast on {say.test(weakest)} line: it cracks off",
+        detail=lambda say: f"A hard cast of this weight wants {say.test(least)} at the least.",
+        numbers=lambda: (
+            Number.of("weakest label", weakest, Dimension.FORCE, "test"),
+            Number.of("least for a hard cast", least, Dimension.FORCE, "test"),
+        ),
+    )
+
+
 RULES = (
+    Rule(
+        name="lure-cracks-off",
+        part=Part.MAIN,
+        severity=Severity.FAULT,
+        what="A heavy lure is cast on less than six pounds of line for each ounce.",
+        why="The spool starts and stops hard on the cast, and a heavy lure does not wait for "
+        "it. The line parts in mid-air and the lure flies on, at the height of people's "
+        "heads.",
+        sources=(COMMON_PRACTICE,),
+        check=_cracks_off,
+        wrong=(Example("glide bait", {"lure.weight": "2 oz", "main.test": "10 lb", "drag": "2 lb"}),),
+        right=(Example("glide bait", {"lure.weight": "2 oz", "main.test": "20 lb"}),),
+        mends=(other_test, other_leader_test, other_line, advice("Lob it gently, with nobody near the path")),
+        replaces=("test-below-practice", "line-stretches-too-far-out"),
+        mistakes=("M41",),
+    ),
     Rule(
         name="lure-heavier-than-rod",
         part=Part.LURE,
@@ -73,7 +113,7 @@ RULES = (
         check=_heavier,
         wrong=(Example("spinnerbait", {"rod.lure": "1/8-1/4 oz", "lure.weight": "1/2 oz"}),),
         right=(Example("spinnerbait", {"rod.lure": "1/4-3/4 oz", "lure.weight": "1/2 oz"}),),
-        mends=(advice("Take a rod with a heavier lure range, or a lighter lure or trailer"),),
+        mends=(usual_rod, usual_weight, advice("Take a rod with a heavier lure range, or lob it")),
         mistakes=("M23",),
         settled=_in_range,
     ),
@@ -89,7 +129,7 @@ RULES = (
         check=_lighter,
         wrong=(Example("spinnerbait", {"rod.lure": "3/4-2 oz", "lure.weight": "1/2 oz"}),),
         right=(Example("spinnerbait", {"rod.lure": "1/4-3/4 oz", "lure.weight": "1/2 oz"}),),
-        mends=(advice("Take a lighter rod, or for very light lures spinning tackle"),),
+        mends=(usual_rod, usual_weight, advice("For very light lures take spinning tackle")),
         mistakes=("M24",),
     ),
 )

@@ -17,6 +17,7 @@ from rigbuilder.units.dimensions import Dimension
 
 CUTTING_GRASS = (Cover.THICK_GRASS, Cover.MATTED_GRASS, Cover.LILY_PADS)
 _HARD = (Cover.WOOD, Cover.DOCKS)
+_LONG_LEADER_M = 1.2  # common practice: four feet of leader keep braid off the wood
 _VERY_CLEAR_M = 2.44  # common practice: clear to more than 8 ft
 _DENSITY = Source(Kind.COMPUTED, "weight of wetted line from diameter and the densities of line and water")
 
@@ -30,7 +31,7 @@ def _line_words(case: Case, say: Speaker) -> str:
 
 
 def _surface(case: Case) -> Hit | None:
-    if not _sinks(case.main.type) or not _is_worked_on_top(case):
+    if not _sinks(case.main.type) or not _is_worked_on_top(case) or _house_lets_it_pass(case):
         return None
     pull = case.facts.nose_pull_n
     return Hit(
@@ -47,6 +48,13 @@ def _surface(case: Case) -> Hit | None:
         ),
         sources=() if pull is None else (_DENSITY,),
     )
+
+
+def _house_lets_it_pass(case: Case) -> bool:
+    """Tell whether the coach takes the side that lets fluorocarbon pass on lures which never rest."""
+    if case.house.is_shipped or case.technique.retrieve_load != (RetrieveLoad.STEADY,):
+        return False
+    return "fluorocarbon-when-moving" in case.house.choice("surface-line", case.reference)
 
 
 def _is_worked_on_top(case: Case) -> bool:
@@ -98,7 +106,9 @@ def _braid_in_wood(case: Case) -> Hit | None:
     if cover not in _HARD or not case.is_braided():
         return None
     leader = case.leader
-    if leader is not None and leader.length_m is not None and leader.length_m >= 1.2:
+    if leader is not None and leader.length_m is not None and leader.length_m >= _LONG_LEADER_M:
+        return None
+    if not case.house.is_shipped and "braid" in case.house.choice("wood-line", case.reference):
         return None
     return Hit(Severity.NOTE, headline=lambda say: f"{_line_words(case, say)} around {cover}")
 
@@ -115,6 +125,8 @@ def _bare_braid_clear(case: Case) -> Hit | None:
     if not clear and not (pressed and clarity is not None and clarity > _VERY_CLEAR_M / 2):
         return None
     slow = case.technique.retrieve_load != (RetrieveLoad.STEADY,)
+    if not slow and "moving" in case.house.choice("braid-clear-water", case.reference):
+        return None
     return Hit(
         Severity.RISK if clear and slow else Severity.NOTE,
         headline=lambda say: (
@@ -136,6 +148,7 @@ RULES = (
         "never rest on it all the same.",
         sources=(COMMON_PRACTICE,),
         check=_surface,
+        differ="surface-line",
         wrong=(
             Example("walking bait", {"main.type": "fluorocarbon", "main.test": "15 lb", "leader": None}),
             Example("buzzbait", {"main.type": "fluorocarbon", "main.test": "17 lb"}),
@@ -161,6 +174,7 @@ RULES = (
         "every cast.",
         sources=(COMMON_PRACTICE,),
         check=_wrong_type,
+        reads="lines",
         wrong=(
             Example("hollow-body frog", {"main.type": "nylon", "main.test": "20 lb", "water.cover": "open"}),
             Example("drop shot", {"main.type": "nylon", "main.test": "8 lb", "leader": None}),
@@ -204,6 +218,7 @@ RULES = (
         "a smooth strand slides over them. Some anglers accept that for its strength.",
         sources=(COMMON_PRACTICE,),
         check=_braid_in_wood,
+        differ="wood-line",
         wrong=(
             Example(
                 "texas rig in cover", {"water.cover": "wood", "main.type": "braid", "main.test": "50 lb"}
@@ -227,6 +242,7 @@ RULES = (
         "look at it. A clear leader takes it out of sight of the lure.",
         sources=(COMMON_PRACTICE,),
         check=_bare_braid_clear,
+        differ="braid-clear-water",
         wrong=(Example("ned rig", {"leader": None, "water.clarity": "3 m", "knots.lure": "double palomar"}),),
         right=(Example("ned rig", {"water.clarity": "3 m"}),),
         mends=(with_leader,),

@@ -1,9 +1,9 @@
-"""Rules about how the lure is meant to be worked, and about the weather."""
+"""Rules about how the lure is meant to be worked."""
 
 from rigbuilder.model.fields import Part
 from rigbuilder.review.case import Case
 from rigbuilder.review.core import Example, Hit, Rule, Severity
-from rigbuilder.review.mends import advice, usual_presentation
+from rigbuilder.review.mends import usual_presentation
 from rigbuilder.review.speak import Speaker
 from rigbuilder.sources import COMMON_PRACTICE
 
@@ -25,13 +25,6 @@ def _fits(case: Case, say: Speaker) -> str:
     return f"{case.rig.presentation} is how a {case.technique.name} is fished"
 
 
-def _frost(case: Case) -> Hit | None:
-    air = case.rig.water.air_c
-    if air is None or air >= 0 or not case.is_braided():
-        return None
-    return Hit(Severity.NOTE, headline=lambda say: "braid in frost", part=Part.MAIN)
-
-
 RULES = (
     Rule(
         name="presentation-does-not-fit",
@@ -46,23 +39,5 @@ RULES = (
         right=(Example("drop shot", {"presentation": "finesse"}),),
         mends=(usual_presentation,),
         settled=_fits,
-    ),
-    Rule(
-        name="braid-in-frost",
-        part=Part.MAIN,
-        severity=Severity.NOTE,
-        what="Braid is fished while the air is below freezing.",
-        why="Braid carries water through the rings and onto the spool, where it freezes and "
-        "stops the line. Smooth line sheds it.",
-        sources=(COMMON_PRACTICE,),
-        check=_frost,
-        wrong=(Example("jigging spoon", {"main.type": "braid", "main.test": "20 lb", "water.air": "-5 C"}),),
-        right=(
-            Example(
-                "jigging spoon", {"main.type": "fluorocarbon", "main.test": "14 lb", "water.air": "-5 C"}
-            ),
-        ),
-        mends=(advice("Use nylon or fluorocarbon, or treat fresh braid against icing"),),
-        mistakes=("M44",),
     ),
 )

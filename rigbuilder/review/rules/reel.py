@@ -7,10 +7,12 @@ from rigbuilder.reference.ranges import LBF_N, OZ_KG
 from rigbuilder.reference.words import LineType, ReelKind, RetrieveLoad
 from rigbuilder.review.case import Case
 from rigbuilder.review.core import Example, Hit, Number, Rule, Severity
-from rigbuilder.review.mends import advice, other_line, other_test
+from rigbuilder.review.mends import advice, other_leader_length, other_line, other_test
+from rigbuilder.review.tackle_mends import usual_reel, usual_weight
 from rigbuilder.sources import COMMON_PRACTICE, Kind, Source
 from rigbuilder.units.dimensions import Dimension
 
+_WOUND_M = 1.0  # common practice: a metre past the rod's length lies on the spool as a handful of turns
 _SIZE = re.compile(r"\d{2,5}")
 _COIL = Source(Kind.COMPUTED, "bending stiffness of the line over the square of the spool's radius")
 
@@ -21,11 +23,15 @@ def reel_size(case: Case) -> float | None:
     return float(match[0]) if match else None
 
 
+def _spinning_side(case: Case) -> tuple[str, ...]:
+    return case.house.choice("spinning-limit", case.reference)
+
+
 def _reaching_spool(case: Case) -> tuple[LineType, float]:
     """Return type and test [N] of the stiffest line that is cast off the spool."""
     leader, rod = case.leader, case.rig.rod
     if leader is not None and case.is_braided() and leader.length_m and rod.length_m:
-        on_spool = leader.length_m > rod.length_m * 1.1
+        on_spool = leader.length_m > rod.length_m + _WOUND_M and "by-leader" not in _spinning_side(case)
         if on_spool and leader.type is not LineType.WIRE:
             return leader.type, leader.test_n or 0.0
     return case.main.type, case.main_n
@@ -119,7 +125,92 @@ def _too_light_for_casting(case: Case) -> Hit | None:
     )
 
 
+def _unusual_kind(case: Case) -> Hit | None:
+    kind, usual = case.rig.reel.kind, case.technique.reel.kinds
+    if kind in usual or (kind is ReelKind.SPINCAST and ReelKind.SPINNING in usual):
+        return None
+    return Hit(
+        Severity.NOTE,
+        headline=lambda say: f"{kind} reel for a {case.technique.name}: {' or '.join(usual)} is usual",
+    )
+
+
+_SLOW, _QUICK = 0.82, 1.25  # common practice: a band of gear ratios is about this wide
+
+
+def _unusual_ratio(case: Case) -> Hit | None:
+    ratio, usual = case.rig.reel.ratio, case.technique.reel.ratio
+    if ratio is None or not case.rig.says("reel.ratio") or usual.low * _SLOW <= ratio <= usual.high * _QUICK:
+        return None
+    way = "slow" if ratio < usual.low else "fast"
+    return Hit(
+        Severity.NOTE,
+        headline=lambda say: (
+            f"{ratio:g}:1 is {way} for a {case.technique.name}, usually wound with "
+            f"{usual.low:g} to {usual.high:g}:1"
+        ),
+    )
+
+
+_WIDE_SIZE = 200  # common practice: fluorocarbon over 20 lb wants a casting reel of size 200 or so
+
+
+def _springy(case: Case) -> Hit | None:
+    size, limit = reel_size(case), case.reference.casting_limits.fluorocarbon_backlash_lb * LBF_N
+    if case.rig.reel.kind is not ReelKind.BAITCASTING or size is None or size >= _WIDE_SIZE:
+        return None
+    if not case.is_type(LineType.FLUOROCARBON) or case.main_n <= limit * 1.001:
+        return None
+    if RetrieveLoad.PITCH in case.technique.retrieve_load:
+        return None
+    return Hit(
+        Severity.NOTE,
+        headline=lambda say: f"fluorocarbon {say.test(case.main_n)} on a casting reel of size {size:g}",
+        detail=lambda say: f"Above {say.test(limit)} practice takes size {_WIDE_SIZE} or half a filling.",
+    )
+
+
 RULES = (
+    Rule(
+        name="reel-kind-unusual",
+        part=Part.REEL,
+        severity=Severity.NOTE,
+        what="The technique is not usually fished with this kind of reel.",
+        why="A casting reel throws strong line and heavy lures and stops them with the "
+        "thumb; a spinning reel lets light lures and thin line go. In each other's place "
+        "both cost casts.",
+        sources=(COMMON_PRACTICE,),
+        check=_unusual_kind,
+        wrong=(Example("flipping jig", {"reel.kind": "spinning", "reel.size": "4000"}),),
+        right=(Example("flipping jig", {"reel.kind": "baitcasting", "reel.size": "150"}),),
+        mends=(usual_reel,),
+    ),
+    Rule(
+        name="gear-ratio-unusual",
+        part=Part.REEL,
+        severity=Severity.NOTE,
+        what="The reel winds much slower or faster than the technique is fished.",
+        why="The gear sets the pace without thinking. Too fast a reel pulls a deep lure up "
+        "and tires the wrist; too slow a one does not take in slack in time for the strike.",
+        sources=(COMMON_PRACTICE,),
+        check=_unusual_ratio,
+        wrong=(Example("deep-diving crankbait", {"reel.ratio": "9.1:1"}),),
+        right=(Example("deep-diving crankbait", {"reel.ratio": "5.4:1"}),),
+        mends=(usual_reel, advice("Wind at the pace of the lure, not of the reel")),
+    ),
+    Rule(
+        name="springy-line-on-small-casting-reel",
+        part=Part.REEL,
+        severity=Severity.NOTE,
+        what="Fluorocarbon of more than 20 lb is cast off a small casting reel.",
+        why="Thick fluorocarbon wants to spring open. On a small spool its loops lift as "
+        "soon as the thumb does, and every small mistake on the cast becomes an overrun.",
+        sources=(COMMON_PRACTICE,),
+        check=_springy,
+        wrong=(Example("big soft swimbait", {"reel.size": "150"}),),
+        right=(Example("big soft swimbait", {"reel.size": "300"}),),
+        mends=(usual_reel, other_test),
+    ),
     Rule(
         name="line-too-stiff-for-spinning-reel",
         part=Part.REEL,
@@ -147,7 +238,8 @@ RULES = (
             ),
         ),
         right=(Example("shaky head"),),
-        mends=(other_test, other_line, advice("Take a reel with a bigger spool")),
+        mends=(other_test, other_leader_length, other_line, advice("Take a reel with a bigger spool")),
+        differ="spinning-limit",
         replaces=("test-above-practice",),
         mistakes=("M16",),
     ),
@@ -218,6 +310,6 @@ RULES = (
             ),
         ),
         right=(Example("finesse jig"),),
-        mends=(advice("Throw it on spinning tackle, or use a reel with a shallow light spool"),),
+        mends=(usual_reel, usual_weight, advice("Throw it on spinning tackle, or off a shallow light spool")),
     ),
 )

@@ -3,8 +3,9 @@
 from rigbuilder.model.fields import Part
 from rigbuilder.review.case import Case
 from rigbuilder.review.core import Example, Hit, Number, Rule, Severity
-from rigbuilder.review.mends import advice, other_line, other_test, usual_drag
+from rigbuilder.review.mends import advice, other_line, other_test
 from rigbuilder.review.speak import Speaker
+from rigbuilder.review.tackle_mends import usual_rod
 from rigbuilder.sources import COMMON_PRACTICE
 from rigbuilder.units.dimensions import Dimension
 
@@ -12,7 +13,8 @@ _HALF, _TWICE = 0.5, 2.0  # common practice: beyond these the rig is for another
 _BELOW_ROD, _WELL_BELOW_ROD = 1.0, 0.8
 # Common practice: a smooth line up to a quarter above the top label passes with care.
 _ABOVE_ROD = 1.25
-_BRAID_ON_NYLON_LABEL = 2.5
+# Common practice: braid up to 2.5 times a nylon label passes; the cautious stop at 1.5 times.
+_BRAID_ON_NYLON_LABEL, _MODEST = 2.5, 1.5
 
 
 def _below_rod(case: Case) -> Hit | None:
@@ -40,9 +42,14 @@ def _rod_numbers(case: Case) -> tuple[Number, ...]:
     )
 
 
+def _label_is_law(case: Case) -> bool:
+    """Tell whether the coach holds braid, too, against the number on the rod."""
+    return not case.house.is_shipped and "never" in case.house.choice("braid-on-nylon-rod", case.reference)
+
+
 def _above_rod(case: Case) -> Hit | None:
     span = case.rig.rod.line_n
-    if span is None or (case.is_braided() and not case.rig.rod.line_for_braid):
+    if span is None or (case.is_braided() and not case.rig.rod.line_for_braid and not _label_is_law(case)):
         return None
     share = case.main_n / span.high
     if share <= 1.0 + 1e-9:
@@ -59,7 +66,10 @@ def _braid_over_nylon_label(case: Case) -> Hit | None:
     if span is None or not case.is_braided() or rod.line_for_braid:
         return None
     top = span.high
-    if case.main_n <= _BRAID_ON_NYLON_LABEL * top or (leader and (leader.test_n or 0.0) <= top):
+    modest = not case.house.is_shipped and "modest" in case.house.choice("braid-on-nylon-rod", case.reference)
+    if case.main_n <= (_MODEST if modest else _BRAID_ON_NYLON_LABEL) * top or (
+        leader and (leader.test_n or 0.0) <= top
+    ):
         return None
     return Hit(
         Severity.NOTE,
@@ -113,7 +123,7 @@ RULES = (
                 },
             ),
         ),
-        mends=(other_test, other_line, advice("Take a rod whose line range begins lower")),
+        mends=(other_test, other_line, usual_rod),
         mistakes=("M26",),
         settled=_on_the_rod,
     ),
@@ -153,7 +163,7 @@ RULES = (
                 },
             ),
         ),
-        mends=(other_test, other_line, advice("Take a rod whose line range goes higher")),
+        mends=(other_test, other_line, usual_rod),
         mistakes=("M25",),
     ),
     Rule(
@@ -166,6 +176,7 @@ RULES = (
         "blank.",
         sources=(COMMON_PRACTICE,),
         check=_braid_over_nylon_label,
+        differ="braid-on-nylon-rod",
         wrong=(
             Example(
                 "swim jig",
@@ -192,7 +203,7 @@ RULES = (
                 },
             ),
         ),
-        mends=(usual_drag, advice("Keep the drag below a third of the rod's top label, never locked")),
+        mends=(usual_rod, advice("Keep the drag below a third of the rod's top label, never locked")),
         mistakes=("M25",),
     ),
 )

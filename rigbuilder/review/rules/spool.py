@@ -1,16 +1,21 @@
 """Rules about how the spool is filled."""
 
 from rigbuilder.model.fields import Part
+from rigbuilder.reference.words import LineType, RetrieveLoad
 from rigbuilder.review.case import Case
 from rigbuilder.review.core import Example, Hit, Number, Rule, Severity
 from rigbuilder.review.mends import advice, with_backing
 from rigbuilder.review.speak import Speaker
+from rigbuilder.review.tackle_mends import less_line, more_line, usual_backing
 from rigbuilder.sources import COMMON_PRACTICE, Kind, Source
 from rigbuilder.units.dimensions import Dimension
 
 _YARD_M = 0.9144
 _CASTS, _SPARE_M = 1.5, 25 * _YARD_M
 _TRIM_M = 10 * _YARD_M  # common practice: 10-20 yd are cut off in a season
+
+_FAR_OVER = 1.3  # common practice: a third more than even the kindest reading of the label
+_HALF_EMPTY = 0.6  # common practice: casts fall short by about a quarter from there
 
 
 def _bare_arbor(case: Case) -> Hit | None:
@@ -62,11 +67,10 @@ def _too_little(case: Case) -> Hit | None:
 
 def _does_not_fit(case: Case) -> Hit | None:
     length, holds = case.main.length_m, case.facts.spool_holds_m
-    if length is None or holds is None or length <= holds.typical * 1.1:
+    if length is None or length <= holds.high:
         return None
-    fault = length > holds.high
     return Hit(
-        Severity.RISK if fault else Severity.NOTE,
+        Severity.RISK if length > _FAR_OVER * holds.high else Severity.NOTE,
         headline=lambda say: f"{say.line(length)} of line on a spool that holds {say.line(holds.typical)}",
         numbers=lambda: (Number.of("the spool holds", holds, Dimension.LENGTH, "line"),),
     )
@@ -76,7 +80,62 @@ def _backed(case: Case, say: Speaker) -> str:
     return "backing under the braid keeps it from slipping" if case.is_braided() and case.rig.backing else ""
 
 
+def _half_empty(case: Case) -> Hit | None:
+    share = case.facts.fill_share
+    if case.main.length_m is None or RetrieveLoad.PITCH in case.technique.retrieve_load:
+        return None
+    if case.rig.backing is not None and case.rig.backing.length_m is None:
+        return None
+    if share.typical >= _HALF_EMPTY or share.high > 1.0:
+        return None
+    return Hit(
+        Severity.NOTE,
+        headline=lambda say: (
+            f"{say.line(case.main.length_m or 0.0)} of line fill {share.typical * 100:.0f} % of the spool"
+        ),
+        numbers=lambda: (Number.of("how full the spool is", share),),
+    )
+
+
+def _lead_core_under(case: Case) -> Hit | None:
+    backing = case.rig.backing
+    if backing is None or backing.type is not LineType.LEAD_CORE:
+        return None
+    return Hit(Severity.RISK, headline=lambda say: f"lead-core as backing under {case.main.type}")
+
+
 RULES = (
+    Rule(
+        name="spool-half-empty",
+        part=Part.REEL,
+        severity=Severity.NOTE,
+        what="The line on the card fills the spool by less than about two thirds.",
+        why="On its way out the line has to climb over a high edge, so casts fall short; "
+        "each turn of the handle brings in less; and the same drag setting pulls harder on a "
+        "small radius. Backing under the line puts that right for little money.",
+        sources=(
+            Source(Kind.COMPUTED, "line on the spool over the room on it, by length times diameter squared"),
+        ),
+        check=_half_empty,
+        wrong=(Example("spinnerbait", {"main.length": "60 yd", "cast": "20 yd", "backing": None}),),
+        right=(Example("spinnerbait", {"main.length": "130 yd", "cast": "20 yd", "backing": None}),),
+        mends=(advice("Put backing under the line until it ends 1.5 to 3 mm below the lip"),),
+        mistakes=("M08",),
+    ),
+    Rule(
+        name="lead-core-as-backing",
+        part=Part.BACKING,
+        severity=Severity.RISK,
+        what="Lead-core line is wound on as backing.",
+        why="It is thick, heavy, and its core breaks at the first sharp bend. The spool "
+        "turns sluggish, and a kink down there is never seen.",
+        sources=(COMMON_PRACTICE,),
+        check=_lead_core_under,
+        wrong=(Example("swim jig", {"backing.type": "lead-core", "backing.test": "18 lb"}),),
+        right=(Example("swim jig", {"backing.type": "nylon", "backing.test": "14 lb"}),),
+        mends=(usual_backing,),
+        replaces=("backing-joint-wrong",),
+    ),
     Rule(
         name="braid-on-bare-arbor",
         part=Part.BACKING,
@@ -103,7 +162,7 @@ RULES = (
         check=_joint_in_cast,
         wrong=(Example("walking bait", {"main.length": "30 yd", "cast": "40 yd"}),),
         right=(Example("walking bait", {"main.length": "100 yd", "cast": "40 yd"}),),
-        mends=(advice("Wind on more main line: a cast and a half, and what will be trimmed off"),),
+        mends=(more_line,),
         replaces=("too-little-line",),
         mistakes=("M30", "M45"),
     ),
@@ -118,7 +177,7 @@ RULES = (
         check=_too_little,
         wrong=(Example("spinnerbait", {"main.length": "35 yd", "cast": "35 yd", "backing": None}),),
         right=(Example("spinnerbait", {"main.length": "100 yd", "cast": "35 yd", "backing": None}),),
-        mends=(advice("Fill the reel: put backing under, and at least a cast and 25 yd of main line"),),
+        mends=(more_line,),
         mistakes=("M45",),
     ),
     Rule(
@@ -132,7 +191,7 @@ RULES = (
         check=_does_not_fit,
         wrong=(Example("spinnerbait", {"main.length": "300 yd"}),),
         right=(Example("spinnerbait", {"main.length": "100 yd"}),),
-        mends=(advice("Put less on, so that the line ends 1.5 to 3 mm below the lip"),),
+        mends=(less_line, advice("Stop 1.5 to 3 mm below the lip")),
         mistakes=("M07",),
     ),
 )

@@ -11,7 +11,11 @@ from rigbuilder.sources import COMMON_PRACTICE
 from rigbuilder.units.dimensions import Dimension
 
 _FAR = 2  # steps of the trade's ladder: one is a shade, two are another line
-_HALF, _TWICE = 0.5, 2.0  # common practice: beyond these the rig is for another job
+_HALF = 0.5  # common practice: below half the lightest usual test the rig is for another job
+_WELL_BELOW, _WELL_ABOVE = (
+    0.62,
+    1.6,
+)  # common practice: on the coarse rungs of light line one step may be as much
 
 
 def _bounds(case: Case) -> Bounds | None:
@@ -47,7 +51,9 @@ def _below(case: Case) -> Hit | None:
     if steps == 0:
         return None
     return Hit(
-        _severity(steps, test_lb < _HALF * bounds.base.low),
+        _severity(
+            steps, beyond=test_lb < _HALF * bounds.base.low, well=test_lb < _WELL_BELOW * bounds.base.low
+        ),
         headline=lambda say: (
             f"{case.main.type} {say.test(case.main_n)} is below the "
             f"{_span_words(bounds, say)} for a {case.technique.name}"
@@ -66,7 +72,7 @@ def _above(case: Case) -> Hit | None:
     if steps == 0:
         return None
     return Hit(
-        min(_severity(steps, test_lb > _TWICE * bounds.base.high), Severity.RISK),
+        _severity(steps, beyond=False, well=test_lb > _WELL_ABOVE * bounds.base.high),
         headline=lambda say: (
             f"{case.main.type} {say.test(case.main_n)} is above the "
             f"{_span_words(bounds, say)} for a {case.technique.name}"
@@ -76,10 +82,10 @@ def _above(case: Case) -> Hit | None:
     )
 
 
-def _severity(steps: int, beyond: bool) -> Severity:
+def _severity(steps: int, *, beyond: bool, well: bool) -> Severity:
     if beyond:
         return Severity.FAULT
-    return Severity.RISK if steps >= _FAR else Severity.NOTE
+    return Severity.RISK if well or steps >= _FAR else Severity.NOTE
 
 
 def _off_aim(case: Case) -> Hit | None:
@@ -123,6 +129,7 @@ RULES = (
         "drag setting can make good.",
         sources=(COMMON_PRACTICE,),
         check=_below,
+        reads="lines",
         wrong=(
             Example(
                 "flipping jig",
@@ -149,6 +156,7 @@ RULES = (
         "the lighter line would lose.",
         sources=(COMMON_PRACTICE,),
         check=_above,
+        reads="lines",
         wrong=(
             Example(
                 "square-bill crankbait",
@@ -174,6 +182,7 @@ RULES = (
         "faster fall; heavier for big fish, cover and heavy lures.",
         sources=(COMMON_PRACTICE,),
         check=_off_aim,
+        reads="lines",
         wrong=(
             Example(
                 "flipping jig", {"main.type": "fluorocarbon", "main.test": "14 lb", "fish.weight": "4 kg"}

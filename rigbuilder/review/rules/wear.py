@@ -6,7 +6,7 @@ from rigbuilder.reference.words import (
 )
 from rigbuilder.review.case import Case
 from rigbuilder.review.core import Example, Hit, Number, Rule, Severity
-from rigbuilder.review.mends import advice, fresh_line
+from rigbuilder.review.mends import advice, fresh_leader, fresh_line
 from rigbuilder.review.speak import Speaker
 from rigbuilder.sources import COMMON_PRACTICE, Kind, Source
 from rigbuilder.units.dimensions import Dimension
@@ -64,6 +64,7 @@ RULES = (
         wrong=(Example("texas rig", {"main.condition": "kinked"}),),
         right=(Example("texas rig", {"main.condition": "fresh"}),),
         mends=(fresh_line, advice("Cut back above the kink and retie; never fish on with it")),
+        replaces=("drag-above-weakest-link", "damage-not-cut-back", "line-past-its-time"),
         mistakes=("M01",),
     ),
     Rule(
@@ -79,6 +80,7 @@ RULES = (
         wrong=(Example("spinnerbait", {"main.condition": "worn"}),),
         right=(Example("spinnerbait", {"main.condition": "used"}),),
         mends=(fresh_line, advice("Cut back 3 to 10 ft, or strip the reel and fill it afresh")),
+        replaces=("drag-above-weakest-link", "damage-not-cut-back", "line-past-its-time"),
         mistakes=("M01",),
     ),
     Rule(
@@ -92,7 +94,8 @@ RULES = (
         check=_leader_gone,
         wrong=(Example("drop shot", {"leader.condition": "worn"}),),
         right=(Example("drop shot", {"leader.condition": "fresh"}),),
-        mends=(advice("Tie a new leader"),),
+        mends=(fresh_leader,),
+        replaces=("drag-above-weakest-link", "leader-used-up"),
         mistakes=("M01",),
     ),
 )
