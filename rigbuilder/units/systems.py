@@ -32,6 +32,7 @@ _IMPERIAL: dict[tuple[Dimension, str], _Style] = {
     (Dimension.FORCE, ""): _Style("lb"),
     (Dimension.FORCE, "drag"): _Style("lb"),
     (Dimension.FORCE, "test"): _Style("lb", figures=3, decimals=1),
+    (Dimension.FORCE, "nose"): _Style("N", decimals=4),
     (Dimension.MASS, ""): _Style("oz", figures=3, decimals=2),
     (Dimension.MASS, "lure"): _Style("oz", figures=3, decimals=2, fraction=16),
     (Dimension.MASS, "fish"): _Style("lb"),
@@ -51,6 +52,7 @@ _METRIC: dict[tuple[Dimension, str], _Style] = {
     (Dimension.FORCE, ""): _Style("kg"),
     (Dimension.FORCE, "test"): _Style("kg"),
     (Dimension.FORCE, "drag"): _Style("kg"),
+    (Dimension.FORCE, "nose"): _Style("N", decimals=4),
     (Dimension.MASS, ""): _Style("g", figures=3, decimals=1),
     (Dimension.MASS, "lure"): _Style("g", figures=3, decimals=1),
     (Dimension.MASS, "fish"): _Style("kg"),
@@ -72,7 +74,7 @@ _STYLES = {UnitSystem.IMPERIAL: _IMPERIAL, UnitSystem.METRIC: _METRIC}
 def show_si(value: float, dimension: Dimension, system: UnitSystem, *, kind: str = "") -> str:
     """``value`` (SI) rounded as a person would say it, with its unit: 53.4 N is ``12 lb``.
 
-    ``kind`` refines unit and rounding: ``test drag`` (force), ``lure fish``
+    ``kind`` refines unit and rounding: ``test drag nose`` (force), ``lure fish``
     (mass), ``cast depth diameter line leader retrieve lure rod`` (length); an
     unknown kind uses the dimension's ordinary style. Size numbers are plain.
     """
