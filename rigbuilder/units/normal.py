@@ -40,7 +40,9 @@ class Normal:
         return self.origin[start], self.origin[end - 1] + 1
 
 
-def _plain(char: str, before: str) -> str:
+def _plain(char: str, before: str, after: str) -> str:
+    if char == "·" and before.isdigit() and after.isdigit():
+        return "."  # a raised decimal point
     if char in _PLAIN:
         return _PLAIN[char]
     if char.isspace():
@@ -59,7 +61,7 @@ def normalise(text: str) -> Normal:
     out: list[str] = []
     origin: list[int] = []
     for index, char in enumerate(text):
-        plain = _plain(char, out[-1] if out else "")
+        plain = _plain(char, out[-1] if out else "", text[index + 1 : index + 2])
         out.extend(plain)
         origin.extend([index] * len(plain))
     return Normal("".join(out), tuple(origin))

@@ -15,7 +15,7 @@ _LONG = unit_pattern("yd", "m", "ft")
 _START = LONE + r""
 _JOIN = r"\s*[/\-:x@*()=]+\s*"
 _GROUP = rf"{DECIMAL}(?:(?:[/-]{DECIMAL}){{1,2}}|(?:\s+[/-]\s*|\s*[/-]\s+){DECIMAL})(?![\d:])"
-_GROUPS = rf"(?P<groups>{_GROUP}(?:(?:[\s,;|&]+|\s+/\s+){_GROUP})*)"
+_GROUPS = rf"(?P<groups>{_GROUP}(?:(?:[\s,;:|&\x00]+|\s+/\s+){_GROUP})*)"
 _UNIT = unit_pattern("lb", "kg", "mm", "in", "No.", "PE", "yd", "m", "ft")
 _HEADER = rf"(?P<header>{_UNIT}\s*[/-]\s*{_UNIT}(?:\s*[/-]\s*{_UNIT})?)(?:\s*test)?"
 _HEADER_AFTER = re.compile(rf"{_START}{_GROUPS}[\s(\[,:]*{_HEADER}\s*[)\]]?")

@@ -4,6 +4,7 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from rigbuilder.model.labels.gluing import unglue
 from rigbuilder.model.labels.understood import Capacity, Doubt, LabelKind, Part, Understanding, Value
 from rigbuilder.units.normal import normalise
 from rigbuilder.units.quantity import Quantity, show
@@ -47,9 +48,9 @@ class Label:
     def __init__(self, kind: LabelKind, source: str) -> None:
         self.kind: LabelKind = kind
         self._source = source
-        self._normal = normalise(source.replace("\n", ";"))
-        lower = "".join(c.lower() if len(c.lower()) == 1 else c for c in self._normal.text)
-        self.text = _DIAMETER_SIGN.sub(" ", lower)
+        self._normal = unglue(normalise(source.replace("\n", ";")), kind)
+        self.marks_diameter = _DIAMETER_SIGN.search(self._normal.text) is not None
+        self.text = _DIAMETER_SIGN.sub(" ", self._normal.text)
         self.open = self.text
         self._offers: list[_Offer] = []
         self._doubts: list[Doubt] = []

@@ -15,24 +15,27 @@ from rigbuilder.model.labels.measure import (
     quantity,
     words,
 )
+from rigbuilder.model.labels.vocabulary import BRAID, FLUOROCARBON, LENGTH, LINE_WORD, NOISE, NYLON
 from rigbuilder.units.dimensions import Dimension
 from rigbuilder.units.quantity import show
+from rigbuilder.units.spelling import unit_pattern
 
-_BRAIDED = r"braid(?:ed)?"
 # The more particular name first; what follows is only tried if none before it was found.
 _TYPES: tuple[tuple[str, str], ...] = (
     ("hybrid", r"hybrid|fluoro(?:carbon)?[\s-]*coated(?:[\s-]*(?:nylon|mono(?:filament)?|copoly(?:mer)?))?"),
     ("lead-core", r"lead[\s-]*core(?:[\s-]*line)?"),
-    ("fused braid", rf"(?:thermal(?:ly)?[\s-]*)?fused(?:[\s-]*(?:{_BRAIDED}|pe|line))?|thermo[\s-]*fused"),
+    ("fused braid", rf"(?:thermal(?:ly)?[\s-]*)?fused(?:[\s-]*(?:{BRAID}|pe|line))?|thermo[\s-]*fused"),
     ("wire", r"(?:titanium|steel|stainless|wire)(?:[\s-]*(?:wire|leader))*"),
     (
         "fluorocarbon",
-        r"(?:100\s?%\s*)?(?:フロロ(?:カーボン)?|fluorocarbon|flurocarbon|flourocarbon|fluoro[\s-]carbon"
-        r"|fluoro|flouro|fluor|pvdf|fc|f\.\s?c\.?)",
+        rf"(?:100\s?%\s*)?(?:{FLUOROCARBON})",
     ),
     ("copolymer", r"co[\s-]*poly(?:mer)?(?:[\s-]*(?:nylon|mono(?:filament)?))?"),
-    ("braid", rf"{_BRAIDED}(?:[\s-]*(?:pe|line))?|pe[\s-]*(?:{_BRAIDED})|multifil(?:ament)?"),
-    ("nylon", r"nylon(?:[\s-]*mono(?:filament)?)?|polyamide|ナイロン|mono(?:filament)?|monofil"),
+    (
+        "braid",
+        rf"{BRAID}(?:[\s-]*(?:pe|{LINE_WORD}))?|pe[\s-]*(?:{BRAID})|multifil(?:ament[eo]?|e|o)?(?:\s*{LINE_WORD})?",
+    ),
+    ("nylon", rf"{NYLON}(?:[\s-]*(?:mono(?:filament)?|{LINE_WORD}))*"),
 )
 _COUNT_WORD = r"(?:braid(?:ed)?|strands?|carriers?|ply|fold|本(?:編み?|撚り?)?)(?![a-z])"
 _COUNTS = "4|8|9|12|13|16"
@@ -59,18 +62,27 @@ _THIN = re.compile(
     rf"{PART}"
     r"(?P<thin>\d{1,2})\s*-?\s*(?:lbs?\.?|#)?\s*(?:mono(?:filament)?|nylon)?\s*"
     r"(?:dia(?:meter|m)?\.?|equiv(?:alent)?\.?)(?![a-z])(?:\s*(?:equiv(?:alent)?\.?|dia(?:meter)?\.?)(?![a-z]))?\s*[)\]]?"
-    r"(?!\s*(?:[:=(]|0?[.,]\d))"
+    rf"(?!\s*(?:[:=(]|0?[.,]\d|\d{{1,2}}(?![\d.,/]|\s*(?:{unit_pattern('yd', 'm', 'ft')}))))"
+)
+_THIN_AFTER = re.compile(
+    rf"{BEFORE_WORD}(?:equiv(?:alent)?\.?\s*)?dia(?:meter|m)?\.?(?:\s*(?:equiv(?:alent)?\.?|of|to|as|is))*[\s:=]*"
+    r"(?P<thin>\d{1,2})(?![\d.,/])(?!\s*(?:mm|in|inch|\"))\s*-?\s*(?:lbs?\.?|#)?(?![a-z])(?:\s*(?:mono(?:filament)?|nylon))?"
 )
 _TIPPET = re.compile(START + r"\d{1,2}x(?![a-z0-9])")
 _BARE_MM = re.compile(START + r"(?:0?[.,]\d{2,3})(?![\d/]|[.,]\d|\s*[a-z\"'#])")
 _HUNDREDTHS = re.compile(START + r"(?P<count>\d{1,3})\s*/\s*100(?:\s*(?P<unit>mm)(?![a-z])|(?![\d.,/]))")
 _CAPTIONS = {
-    "diameter": words(r"(?:line\s*)?(?:dia(?:meter|m)?\.?|thickness)"),
+    "diameter": words(
+        r"(?:line\s*)?(?:dia(?:meter|m)?\.?|thickness)|durchmesser|st[äa]rke|diam[èe]tre|halkaisija|paksuus|di[áa]metro"
+        r"|diametro|tjocklek|dikte"
+    ),
     "test": words(
         r"(?:(?:line|breaking|tensile|knot|linear)\s*)?(?:strength|strain|load|break|test|class|b\.?s\.?)"
+        r"|tragkraft|bruchlast|r[ée]sistance|vetolujuus|lujuus|resistencia|carico(?:\s*di\s*rottura)?|trekkracht"
+        r"|brottstyrka"
     ),
-    "length": words(r"length|len\.?|spool|filler|bulk"),
-    "": words(r"fishing|line|main|and|the|of|ø|material"),
+    "length": words(rf"{LENGTH}|spool|filler|bulk|spule|bobine|puola|bobina|spoel|spole"),
+    "": words(rf"fishing|{LINE_WORD}|main|ø|material|{NOISE}"),
 }
 # Nylon of 0.04 mm holds about 1 N, the heaviest leaders are under 3 mm.
 _THINNEST_M, _THICKEST_M = 3e-5, 3e-3
@@ -95,8 +107,12 @@ def read_line(label: Label) -> None:
     for measure in found:
         if measure.symbol is not None:
             _read_measure(label, measure)
+    sure = label.marks_diameter or label.has("test") or label.has("length")
     for match in label.find(_BARE_MM):
-        _offer_diameter(label, match.span(), f"{match[0]} mm")
+        if sure or captions.role(*match.span()) == "diameter":
+            _offer_diameter(label, match.span(), f"{match[0]} mm")
+        else:
+            label.doubt(match.span(), f"a number without unit; the diameter {match[0]} mm?")
     for measure in measures(label, captions):
         question = f"is it the {measure.role}" if measure.role else "what does it measure"
         label.doubt(measure.span, f"a number without unit; {question}?")
@@ -113,7 +129,7 @@ def _read_types(label: Label) -> None:
 
 
 def _read_sizes(label: Label) -> None:
-    braided = bool(re.search(rf"(?<![a-z])(?:pe|{_BRAIDED})(?![a-z])", label.text))
+    braided = bool(re.search(rf"(?<![a-z])(?:pe|{BRAID})(?![a-z])", label.text))
     for match in label.find(_PE):
         numbers = match["number"] or match["low"]
         high = match["high"]
@@ -152,7 +168,7 @@ def _read_strands(label: Label) -> None:
 
 def _read_equivalent(label: Label) -> None:
     """Braid labels that name the nylon of equal thickness."""
-    for match in label.find(_THIN):
+    for match in (*label.find(_THIN), *label.find(_THIN_AFTER)):
         thin = match["thin"]
         label.doubt(match.span(), f"as thick as {thin} lb nylon; makers differ, so this is no diameter")
     for match in label.find(_EQUIVALENT):

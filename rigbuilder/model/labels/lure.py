@@ -4,38 +4,47 @@ import re
 
 from rigbuilder.model.labels.label import Label
 from rigbuilder.model.labels.measure import LONE, START, Captions, Measure, measures, quantity, words
+from rigbuilder.model.labels.vocabulary import DEPTH, HOOKS, LENGTH, LURE, NOISE, WEIGHT
 from rigbuilder.units.dimensions import Dimension
 from rigbuilder.units.quantity import show
 
 _BUOYANCY: tuple[tuple[str, re.Pattern[str]], ...] = (
-    ("slow floating", words(r"slow[\s-]*(?:float(?:ing|er)?|ris(?:ing|er))|sf")),
-    ("slow sinking", words(r"slow[\s-]*sink(?:ing|er|s)?|ss")),
-    ("fast sinking", words(r"fast[\s-]*sink(?:ing|er|s)?|fs|hs|heavy[\s-]*sink(?:ing|er)?")),
-    ("suspending", words(r"suspend(?:ing|er|s|ed)?|susp\.?|neutral(?:[\s-]*buoyan(?:t|cy))?|sp")),
-    ("floating", words(r"float(?:ing|er|s)?|f|topwater|surface")),
-    ("sinking", words(r"sink(?:ing|s)?|s")),
+    ("slow floating", words(r"slow[\s-]*(?:float(?:ing|er)?|ris(?:ing|er))|sf|langsam\s*schwimmend")),
+    ("slow sinking", words(r"slow[\s-]*sink(?:ing|er|s)?|ss|langsam\s*sinkend|coulant\s*lent")),
+    (
+        "fast sinking",
+        words(r"fast[\s-]*sink(?:ing|er|s)?|fs|hs|heavy[\s-]*sink(?:ing|er)?|schnell\s*sinkend"),
+    ),
+    (
+        "suspending",
+        words(
+            r"suspend(?:ing|er|s|ed)?|susp\.?|neutral(?:[\s-]*buoyan(?:t|cy))?|sp|schwebend|leijuva|suspendid[ao]|zwevend|sv[äa]vande"
+        ),
+    ),
+    (
+        "floating",
+        words(
+            r"float(?:ing|er|s)?|f|topwater|surface|schwimmend|flottante?|kelluva|flotante|galleggiante|drijvend|flytande"
+        ),
+    ),
+    ("sinking", words(r"sink(?:ing|s)?|s|sinkend|coulante?|uppoava|hundible|affondante|zinkend|sjunkande")),
 )
-_WORDS = r"(?:trebles?|hooks?|singles?|doubles?|wide[\s-]*gap|ewg|offset|(?:treble|worm|jig|double)\s*hooks?)"
+_WORDS = HOOKS
 _COUNT = r"(?:(?:two|three|one|[1-4])\s*(?:x\s*)?)?"
 _HOOK_SIZE = r"(?:(?:#|no\.?|size)\s*\d{1,2}(?:/0)?|\d{1,2}/0)"
 _HOOK_SIZES = rf"{_HOOK_SIZE}(?:\s*(?:&|and|/|,)\s*{_HOOK_SIZE})?"
 _HOOK = re.compile(
-    rf"{START}(?:{_COUNT}{_HOOK_SIZES}(?:[\s-]+{_WORDS}(?![a-z]))*"
-    rf"|(?:{_COUNT}{_WORDS}(?![a-z])[\s:-]*)+(?:sizes?\s*)?(?:{_HOOK_SIZES}|\d{{1,2}}(?![\d.,/]|\s*(?:oz|g|mm|cm|in|ft|m|\"|'))))(?!\d|[.,/]\d)"
+    rf"{START}(?:{_COUNT}(?P<sizes>{_HOOK_SIZES})(?:[\s-]+{_WORDS}(?![a-z]))*"
+    rf"|(?:{_COUNT}{_WORDS}(?![a-z])[\s:-]*)+(?:sizes?\s*)?(?P<named>{_HOOK_SIZES}|\d{{1,2}}(?![\d.,/]|\s*(?:oz|g|mm|cm|in|ft|m|\"|'))))(?:\s?x\s?[1-4])?(?!\d|[.,/]\d)"
 )
-_HOOK_CAPTION = re.compile(r"^(?:treble\s*)?hooks?\s*:\s*", re.IGNORECASE)
+_SIZE_WORD = re.compile(r"^size\s*", re.IGNORECASE)
 _CODE = re.compile(LONE + r"(?P<length>\d{2,3})(?P<code>sp|ss|f|s)(?![a-z0-9])")
 _CAPTIONS = {
-    "depth": words(
-        r"(?:max(?:imum)?\.?\s*)?(?:diving|dive|dives|running|runs?|depths?|swims?|swimming|working)"
-        r"(?:[\s-]*(?:depth|range))?(?:\s*(?:to|at|down to|up to|from|about|of))*"
-    ),
-    "weight": words(r"weight|weighs|wt\.?"),
-    "length": words(r"length|len\.?|body|long"),
-    "hook": words(r"(?:treble\s*)?hooks?|trebles?"),
-    "": words(
-        r"lure|and|the|with|of|bait|deep|down|buoyancy|model|type|approx\.?|ca\.?|max(?:imum)?\.?|up to"
-    ),
+    "depth": words(rf"{DEPTH}(?:\s*(?:to|at|down to|up to|from|about|of|de|bis))*"),
+    "weight": words(WEIGHT),
+    "length": words(rf"{LENGTH}|body|long|taille|koko|gr[öo]ße"),
+    "hook": words(HOOKS),
+    "": words(rf"{LURE}|deep|down|buoyancy|model|type|max(?:imum)?\.?|up to|{NOISE}"),
 }
 _CAST_WEIGHT = (5e-5, 1.5)
 _LENGTHS_M = (0.005, 0.6)
@@ -45,7 +54,8 @@ _DEPTHS_M = (0.0, 60.0)
 def read_lure(label: Label) -> None:
     """Read a whole lure label."""
     for match in label.find(_HOOK):
-        printed = _HOOK_CAPTION.sub("", label.printed(*match.span()))
+        size = match.span("sizes" if match["sizes"] else "named")
+        printed = _SIZE_WORD.sub("", label.printed(*size))
         label.offer(match.span(), "hook", printed, f"hook: {printed}")
     for match in label.find(_CODE):
         code = match["code"].upper()
@@ -53,7 +63,7 @@ def read_lure(label: Label) -> None:
     captions = Captions(label, _CAPTIONS)
     _read_buoyancy(label)
     found = measures(label, captions)
-    for measure in found:
+    for measure in sorted(found, key=lambda measure: measure.symbol is None):
         _read_measure(label, measure)
 
 
@@ -76,14 +86,18 @@ def _read_measure(label: Label, measure: Measure) -> None:
 
 
 def _read_bare(label: Label, measure: Measure) -> None:
-    if measure.is_fraction and measure.role in {None, "weight", ""}:
+    if measure.is_fraction and (measure.role == "weight" or (measure.role is None and label.has("weight"))):
         _offer(label, measure.span, "weight", f"{measure.text} oz", Dimension.MASS, _CAST_WEIGHT)
         return
     about = {"depth": "ft or m", "weight": "oz or g", "length": "in, cm or mm"}.get(measure.role or "")
     why = (
         f"the {measure.role} has no unit; {about}?"
         if about
-        else "a number without unit; what does it measure?"
+        else (
+            "a fraction without unit; oz?"
+            if measure.is_fraction
+            else "a number without unit; what does it measure?"
+        )
     )
     label.doubt(measure.span, why)
 

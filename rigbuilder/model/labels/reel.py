@@ -15,56 +15,65 @@ from rigbuilder.model.labels.measure import (
     quantity,
     words,
 )
+from rigbuilder.model.labels.vocabulary import (
+    BRAID,
+    CAPACITY,
+    DRAG,
+    FLUOROCARBON,
+    LINE_WORD,
+    NOISE,
+    NYLON,
+    PER,
+    RATIO,
+    REEL_SIZE,
+    RETRIEVE,
+)
 from rigbuilder.units.dimensions import Dimension
 from rigbuilder.units.numbers import NotANumber, read_number
 from rigbuilder.units.quantity import show
-from rigbuilder.units.spelling import unit_pattern
+from rigbuilder.units.spelling import SYMBOLS, unit_pattern
 
 _FORCE = unit_pattern("lb", "kg", "N")
 _SPAN = unit_pattern("in", "cm", "mm", "ft", "m")
-_PER = (
-    r"\s*(?:/|per|a|each)\s*\.?\s*(?:one\s*)?(?:handle|crank)?[\s-]*"
-    r"(?:turns?|cranks?|revolutions?|rev|rotation|handle|h)(?![a-z])\.?"
-)
 _RATIO = re.compile(
-    rf"(?:{BEFORE_WORD}(?:gear[\s-]*ratio|gears?|ratio|g\.?r\.?)\s*[:=]?\s*)?(?<![\d.:-])(?<!\d,)"
+    rf"(?:{BEFORE_WORD}{RATIO}\s*[:=]?\s*)?(?<![\d.:-])(?<!\d,)"
     rf"(?P<ratio>{DECIMAL})\s*(?::|to)\s*1(?:[.,]0)?(?![\d:]|\.\d)"
     rf"|(?<![\d.,/])1\s*:\s*(?P<reverse>{DECIMAL})(?![\d/:])"
-    rf"|{BEFORE_WORD}(?:gear[\s-]*ratio|ratio|g\.?r\.?)\s*[:=]?\s*(?P<named>{DECIMAL})(?![\d/:-]|\s*(?:{_FORCE}|{_SPAN}))"
+    rf"|(?<![\d.,/:-])(?P<stroke>\d{{1,2}}[.,]\d{{1,2}})\s*/\s*1(?![\d/:]|[.,]\d|\s*[a-z])"
+    rf"|{BEFORE_WORD}{RATIO}\s*(?:is\s*|of\s*)?[:=]?\s*(?P<named>{DECIMAL})(?![\d/:-]|\s*(?:{_FORCE}|{_SPAN}))"
 )
 _BARE_RATIO = re.compile(
     LONE
     + r"(?P<ratio>\d{1,2}[.,]\d)(?![\d/:.,-]|\s*[a-z\"'#(]*(?:oz|g|lbs?|kg|mm|cm|in|m|yds?)(?![a-z])|\"|')"
 )
-_RETRIEVING = (
-    r"(?:line\s*)?(?:retrieve|retrieval|recovery|ipt|take[\s-]?up|pick[\s-]?up)"
-    rf"(?:\s*(?:rate|length))?(?:{_PER})?"
-)
+_RETRIEVING = rf"{RETRIEVE}(?:{PER})?"
 _RETRIEVE = re.compile(
     rf"(?:{BEFORE_WORD}{_RETRIEVING}\s*[:=]?\s*)?"
     rf"{LONE}(?:(?P<first>{DECIMAL}\s*{_SPAN})\s*[(/=,]\s*)?"
     rf"(?P<number>{DECIMAL})\s*-?(?P<unit>{_SPAN})\)?\.?"
-    rf"(?:(?:\s*of line)?{_PER}|\s*(?:line\s*)?(?:retrieve|recovery|ipt)(?![a-z]))"
+    rf"(?:(?:\s*of line)?{PER}|\s*(?:line\s*)?(?:retrieve|recovery|ipt)(?![a-z]))"
     rf"|{BEFORE_WORD}{_RETRIEVING}[\s.:=(]*"
     rf"(?P<number2>{DECIMAL})\s*(?P<unit2>{_SPAN})\)?(?![a-z])"
-    rf"|{BEFORE_WORD}{_RETRIEVING}[\s.:=]*\(?(?P<unit3>{unit_pattern('in', 'cm')})(?:{_PER})?\)?[\s:=]*"
+    rf"|{BEFORE_WORD}{_RETRIEVING}[\s.:=]*\(?(?P<unit3>{unit_pattern('in', 'cm')})(?:{PER})?\)?[\s:=]*"
     rf"(?P<number3>{DECIMAL})(?!\s*{_SPAN}|[\d:])"
     rf"|{BEFORE_WORD}ipt[\s.:=]*(?P<ipt>{DECIMAL})(?![\d.,:/])"
     rf"|{LONE}(?P<ipt2>{DECIMAL})\s*ipt(?![a-z])"
 )
 _SECOND_RETRIEVE = re.compile(
-    rf"\s*[(/,=]\s*(?P<number>{DECIMAL})\s*(?P<unit>{unit_pattern('in', 'cm')})(?:{_PER})?\s*\)?"
+    rf"\s*[(/,=]\s*(?P<number>{DECIMAL})\s*(?P<unit>{unit_pattern('in', 'cm')})(?:{PER})?\s*\)?"
 )
 _BARE_RETRIEVE = re.compile(rf"{LONE}(?P<number>{DECIMAL})\s*(?P<unit>{unit_pattern('in', 'cm')})")
+_BARE_RETRIEVES = {"in": (15.0, 50.0), "cm": (40.0, 130.0)}
+_BARE_NUMBER = re.compile(
+    r"(?:^|(?<=[\x00,;|/]))\s*(?<!\d[,.])(?P<number>\d+(?:[.,]\d+)?)\s*(?=[\x00,;|/]|$)(?!,\d)"
+)
 _BARE_LENGTH = re.compile(rf"{LONE}{DECIMAL}\s*{unit_pattern('yd', 'm')}")
 _MAX = r"max(?:imum)?\.?"
-_DRAG = (
-    rf"(?:(?:{_MAX}|top|m\.)\s*)?(?:drag|md)(?![a-z])(?:\s*(?:{_MAX}|power|force|system|cap(?:acity)?\.?))*"
-)
+_DRAG = rf"(?:(?:{_MAX}|top|m\.)\s*)?{DRAG}(?:\s*(?:{_MAX}|power|force|system|cap(?:acity)?\.?))*"
 _PULL = rf"{DECIMAL}\s*-?\s*{_FORCE}"
 _PULLS = rf"(?P<pull>{_PULL})(?:\s*[(/=,]\s*(?P<second>{_PULL})\s*\)?)?"
 _DRAG_AFTER = re.compile(
-    rf"{LONE}{_PULLS}\s*(?:of\s*)?(?:{_MAX}\s*)?(?:drag|max(?:imum)?)(?![a-z])(?!\s*[:=]?\s*{_PULL})"
+    rf"{LONE}{_PULLS}\s*(?:of\s*)?(?:{_MAX}\s*)?(?:{DRAG}|max(?:imum)?(?![a-z]))(?!\s*[:=]?\s*{_PULL})"
 )
 _DRAG_BEFORE = re.compile(
     rf"{BEFORE_WORD}(?:{_DRAG}|{_MAX})(?:\s*(?:of|up to))?[\s.:=(-]*{_PULLS}\)?(?:\s*max\.?(?![a-z]))?"
@@ -84,28 +93,29 @@ _SIZE = re.compile(
     r"(?:[\s-]*(?:size|series)(?![a-z]))?(?![a-z0-9.:]|,\d|\s*(?:[-/:]\s*\d|(?:mm|cm|m|yds?|yards?|g|oz|lbs?|kg|ft)(?![a-z])))"
 )
 _NAMED_SIZE = re.compile(
-    BEFORE_WORD + r"sizes?\s*[:=]?\s*(?P<size>[a-z]{0,3}-?\d{2,5}(?:-?[a-z]{1,4}){0,2})(?![a-z0-9.,/])"
+    rf"{BEFORE_WORD}{REEL_SIZE}\s*[:=]?\s*"
+    r"(?P<size>[a-z]{0,3}-?\d{2,5}(?:-?[a-z]{1,4}){0,2})(?![a-z0-9.,/])"
     rf"|{START}"
     r"(?P<size2>\d{2,5})[\s-]*size(?![a-z])"
 )
 _SPINNING_SIZES = range(500, 30001, 50)
 _CASTING_SIZES = range(50, 500)
 _KINDS = {
-    "spincast": words(r"spin[\s-]?cast(?:ing|er)?|closed[\s-]?face"),
-    "baitcasting": words(r"bait[\s-]*cast(?:ing|er)?s?|casting|low[\s-]profile"),
-    "spinning": words(r"spinning|spin|fixed[\s-]spool"),
+    "spincast": words(r"spin[\s-]?cast(?:ing|er)?|closed[\s-]?face|kapselrolle"),
+    "baitcasting": words(r"bait[\s-]*cast(?:ing|er)?s?(?:[\s-]*rolle)?|casting|low[\s-]profile|multirolle"),
+    "spinning": words(r"spinning|spin|fixed[\s-]spool|spinnrolle|station[äa]rrolle|avokela"),
 }
 _NOISE = {
     "": words(
-        r"reel|and|with|the|of|holds|or|approx\.?|ca\.?|turns?|max\.?|drag|gears?|gear ratio|ratio"
-        r"|(?:drag )?system"
+        rf"reel|rolle|moulinet|kela|carrete|mulinello|molen|rulle|holds|or|turns?|max\.?|{DRAG}|{RATIO}"
+        rf"|(?:drag )?system|{NOISE}"
     )
 }
 _CAPTIONS = {
-    "capacity": words(r"(?:(?:line|spool)\s*)?cap(?:acity|acities)?\.?|line"),
-    "fluorocarbon": words(r"fluoro(?:carbon)?|fc"),
-    "nylon": words(r"nylon|mono(?:filament)?"),
-    "braid": words(r"braid(?:ed)?|pe(?=\s*\d+(?:[.,]\d+)?\s*(?:lbs?|kg|mm))"),
+    "capacity": words(rf"{CAPACITY}|line"),
+    "fluorocarbon": words(FLUOROCARBON),
+    "nylon": words(rf"{NYLON}(?:\s*{LINE_WORD})?"),
+    "braid": words(rf"{BRAID}|pe(?=\s*\d+(?:[.,]\d+)?\s*(?:lbs?|kg|mm))"),
 }
 # What reels do, SI; beyond it a figure is asked about.
 _RATIOS = (2.0, 12.0)
@@ -147,7 +157,9 @@ def _read_kind(label: Label) -> None:
 
 def _read_ratio(label: Label) -> None:
     for match in label.find(_RATIO):
-        _offer_ratio(label, match.span(), match["ratio"] or match["reverse"] or match["named"])
+        _offer_ratio(
+            label, match.span(), match["ratio"] or match["reverse"] or match["stroke"] or match["named"]
+        )
 
 
 def _offer_ratio(label: Label, span: tuple[int, int], text: str) -> None:
@@ -222,18 +234,39 @@ def _offer_drag(label: Label, span: tuple[int, int], text: str) -> None:
 
 def _read_left_over(label: Label) -> None:
     """What carries no unit or caption: a ratio, a size, a length that is hardly anything else."""
-    if not label.has("ratio"):
-        for match in label.find(_BARE_RATIO):
-            if 3 <= float(match["ratio"].replace(",", ".")) <= _RATIOS[1]:
-                _offer_ratio(label, match.span(), match["ratio"])
+    _read_bare_retrieve(label)
+    for match in label.find(_BARE_RATIO):
+        if 3 <= float(match["ratio"].replace(",", ".")) <= _RATIOS[1]:
+            label.doubt(match.span(), f"a number without a word; the gear ratio {match['ratio']}:1?")
     for match in label.find(_SIZE):
         number = int(match["number"])
         if (number in _SPINNING_SIZES and number % 50 == 0) or number in _CASTING_SIZES:
             printed = label.printed(*match.span("size"))
             label.offer(match.span(), "size", printed, f"size: {printed}")
-    if not label.has("retrieve"):
-        for match in label.find(_BARE_RETRIEVE):
-            label.doubt(match.span(), "a length without a word; line retrieved per handle turn?")
     for match in label.find(_BARE_LENGTH):
         label.doubt(match.span(), "a length of line, but not of which line")
     Captions(label, _NOISE)
+    for match in label.find(_BARE_NUMBER):
+        label.doubt(match.span(), "a number without unit or word; what does it measure?")
+
+
+def _read_bare_retrieve(label: Label) -> None:
+    """Beside a gear ratio, so many inches or centimetres are what a turn of the handle brings in."""
+    bare = list(label.find(_BARE_RETRIEVE))
+    inches = [match for match in bare if _fits(match)]
+    if label.has("ratio") and not label.has("retrieve") and len(bare) == len(inches):
+        for match in inches:
+            _offer_retrieve(label, match.span(), f"{match['number']} {match['unit']}")
+        return
+    if not label.has("retrieve"):
+        for match in bare:
+            label.doubt(match.span(), "a length without a word; line retrieved per handle turn?")
+
+
+def _fits(match: re.Match[str]) -> bool:
+    try:
+        number = float(read_number(match["number"]))
+    except NotANumber:
+        return False
+    low, high = _BARE_RETRIEVES[SYMBOLS[match["unit"]]]
+    return low <= number <= high

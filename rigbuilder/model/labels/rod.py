@@ -4,11 +4,13 @@ import re
 
 from rigbuilder.model.labels.label import Label
 from rigbuilder.model.labels.measure import (
+    AFTER_WORD,
     BEFORE_WORD,
     DECIMAL,
     PART,
     START,
     TO,
+    UNIT,
     Captions,
     Measure,
     measures,
@@ -23,33 +25,48 @@ from rigbuilder.model.labels.rod_words import (
     POWER_OF,
     read_power_and_action,
 )
+from rigbuilder.model.labels.vocabulary import (
+    ACTION,
+    BRAID,
+    CAST_WEIGHT,
+    DRAG,
+    FLUOROCARBON,
+    LENGTH,
+    LINE,
+    LURE,
+    NOISE,
+    NYLON,
+    PIECES,
+    POWER,
+    UP_TO,
+    WEIGHT,
+)
 from rigbuilder.units.dimensions import Dimension
 from rigbuilder.units.quantity import show
 
 _CAPTIONS = {
-    "drag": words(r"(?:max\.?\s*|fighting\s*)?drag"),
-    "line": words(r"(?:main\s*)?lines?(?:[ -]*(?:weight|wt|class|rating|range|size|test|strength|rec))*\.?"),
+    "drag": words(rf"(?:max\.?\s*|fighting\s*)?{DRAG}"),
     "lure": words(
-        r"(?:lures?|baits?)(?:[ -]*(?:weight|wt|rating|range|size))*\.?"
-        r"|c\.?\s?w\.?|w\.?\s?g\.?|(?:casting|cast)[ -]*(?:weight|wt)\.?|w(?=\s*[:=])"
+        rf"(?:{LURE}|jigs?)(?:[ -]*(?:weight|wt|rating|range|size|cap|capacity))*\.?|{CAST_WEIGHT}"
     ),
-    "up to": words(r"up to|max\.?|maximum|bis"),
-    "power": words(r"power"),
-    "action": words(r"action|taper"),
+    "line": words(rf"{LINE}(?:[ -]*(?:weight|wt|class|rating|range|size|test|strength|rec))*\.?"),
+    "up to": words(UP_TO),
+    "power": words(POWER),
+    "action": words(ACTION),
     "": words(
-        r"length|len\.?|l(?=\s*:)|model|rod|recommended|rated|range|and|for|the|with|weight|wt\.?|test|class"
+        rf"{LENGTH}|l(?=\s*:)|model|rod|rute|canne|vapa|ca[ñn]a|canna|hengel|sp[öo]|recommended|recomm?\.?|rated"
+        rf"|rating|range|{WEIGHT}|test|class|{NOISE}"
     ),
 }
 _PIECES = re.compile(
-    START + r"(?<!\+)(?P<count>\d|one|two|three|four|five|single)[ -]*"
-    r"(?:pcs?|pieces?|pce|sections?|secs?|sec|parts?)(?![a-z])\.?|pieces?\s*[:=]?\s*(?P<after>\d)(?![\d.,/])"
+    rf"{START}(?<!\+)(?P<count>\d|one|two|three|four|five|single|ein|zwei|drei|vier)[ -]*{PIECES}{AFTER_WORD}\.?"
+    rf"|{BEFORE_WORD}{PIECES}\s*[:=]?\s*(?P<after>\d)(?![\d/\"']|[.,-]\d|\s*{UNIT})"
 )
 _FLY = re.compile(START + r"\d{1,2}\s*-?\s*(?:wt\.?|weight)(?![a-z])")
 _BUTT_AND_TIP = re.compile(START + r"\d\s*\+\s*\d(?:[ -]*(?:pcs?|pieces?)(?![a-z])\.?)?(?![\d/.])")
-_UPPER = re.compile(
-    r"(?:max\.?|maximum|up to|bis|[<≤])[\s:=]*(?:(?:line|lure|pe|cw|wg|weight|wt\.?)[\s:=]*)*$"
-)
+_UPPER = re.compile(rf"(?:{UP_TO}|[<≤])[\s:=]*(?:(?:{LINE}|{LURE}|pe|{CAST_WEIGHT}|{WEIGHT})[\s:=]*)*$")
 _COUNTS = {"one": 1, "single": 1, "two": 2, "three": 3, "four": 4, "five": 5}
+_COUNTS |= {"ein": 1, "zwei": 2, "drei": 3, "vier": 4}
 _PE = re.compile(
     rf"(?:{BEFORE_WORD}pe\.?(?:\s*(?:line|max\.?))?\s*(?:#|no\.?)?\s*[:=]?\s*"
     rf"(?P<low>{DECIMAL})(?:{TO}(?:pe|#)?\s*(?P<high>{DECIMAL}))?\s*(?:号|號)?(?![a-z]|\s?(?:lbs?|kg))"
@@ -62,8 +79,8 @@ _NUMBERED = re.compile(
 _SLASH_RANGE = re.compile(
     START + r"(?P<low>\d{1,2})\s*/\s*(?P<high>\d{1,3})\s*(?P<unit>lbs?\.?|kgs?|g|#)(?![a-z0-9])"
 )
-_BRAID = words(r"braid(?:ed)?")
-_NYLON = words(r"nylon|mono(?:filament)?|fluoro(?:carbon)?")
+_BRAID = words(BRAID)
+_NYLON = words(f"{NYLON}|{FLUOROCARBON}")
 _TEST_RANGE = re.compile(rf"{START}{DECIMAL}(?:{TO}{DECIMAL})?\s*(?:lbs?\.?|kg|#)(?![a-z])")
 _TEST_BEFORE = re.compile(r"(?:\d|#|lbs?|kg)$")
 _CODE = re.compile(

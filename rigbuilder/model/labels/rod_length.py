@@ -12,9 +12,9 @@ from rigbuilder.units.spelling import unit_pattern
 
 _FOOT = r"(?:'(?!')|ft\.?(?![a-z])|feet(?![a-z])|foot(?![a-z]))"
 _INCH = r"(?:\"|''|(?:inches|inch|ins|in)(?![a-z])\.?)"
-_NEXT_MEASURE = r"(?!\s*(?:[-/~.,]\s*\d|\d|(?:lbs?|kg|oz|g|#|pcs?|pieces?|to)(?![a-z])))"
+_NEXT_MEASURE = r"(?!\s*(?:[-/~.,]\s*\d|\d|(?:lbs?|kg|oz|g|#|pcs?|pieces?|sec|teil|to)(?![a-z])))"
 _FEET = re.compile(
-    rf"{START}(?P<feet>[4-9] {{1,3}}1/2|{DECIMAL})\s*{_FOOT}"
+    rf"{START}(?P<feet>[4-9] {{1,3}}1/2|{DECIMAL})\s*-?\s*{_FOOT}"
     rf"(?:\s*-?\s*(?P<inches>\d{{1,2}}(?:[.,]\d+)?(?: {FRACTION})?)\s*{_INCH}"
     rf"|(?P<close>\d{{1,2}}){_NEXT_MEASURE}|\s+(?P<open>\d{{1,2}}){_NEXT_MEASURE})?"
 )
@@ -28,7 +28,8 @@ _METRIC = re.compile(
 )
 _BARE_METRES = re.compile(LONE + r"[1-4][.,]\d{1,2}(?![\d.,]|\s*(?:[-~/]\s*\d|lbs?|kg|oz|g(?![a-z])|#))")
 _BARE_CENTIMETRES = re.compile(LONE + r"[1-4]\d\d(?![\d.,]|\s*(?:[-~/]\s*\d|lbs?|kg|oz|g(?![a-z])|#))")
-_QUARTERS = (0.0, 0.25, 0.5, 0.75)
+# 7.3 ft and 7'3" differ by less than labels round; 7.10 ft and 7'10" do not.
+_DECIMAL_OR_INCHES = re.compile(r"([4-9])[.,](1[01])")
 # Shorter and longer rods exist only as toys and for pole fishing (m).
 _SHORTEST_M, _LONGEST_M = 0.9, 5.0
 
@@ -62,10 +63,8 @@ def _guess(label: Label) -> None:
 
 def _read_feet(label: Label, match: re.Match[str]) -> None:
     feet, inches = match["feet"], match["inches"] or match["close"] or match["open"]
-    part = _value(feet) % 1
-    if not math.isnan(part) and part not in _QUARTERS:
-        whole, rest = re.split("[.,]", feet)
-        label.doubt(match.span(), f"could be {feet} ft or {whole}'{rest}\"")
+    if ambiguous := _DECIMAL_OR_INCHES.fullmatch(feet):
+        label.doubt(match.span(), f"could be {feet} ft or {ambiguous[1]}'{ambiguous[2]}\"")
         return
     _offer(label, match.span(), f"{feet} ft {inches} in" if inches else f"{feet} ft")
 

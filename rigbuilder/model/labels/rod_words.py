@@ -5,6 +5,17 @@ from dataclasses import dataclass
 
 from rigbuilder.model.labels.label import Label
 from rigbuilder.model.labels.measure import AFTER_WORD, BEFORE_WORD, Captions
+from rigbuilder.model.labels.vocabulary import (
+    EXTRA,
+    FAST,
+    HEAVY,
+    LIGHT,
+    MEDIUM,
+    MODERATE,
+    NO_GRADE_AFTER,
+    NO_GRADE_BEFORE,
+    SLOW,
+)
 
 POWER_OF = {
     "ul": "ultralight",
@@ -25,59 +36,61 @@ ACTION_OF = {
     "f": "fast",
     "xf": "extra fast",
 }
-POWER_CODE = r"(?:x?xh|2xh|eh|mh|ml|ul|h|l|m)"
-ACTION_CODE = r"(?:xf|ef|mf|rf|f|r)"
-_SPELT_CODES = {"2xh": "xxh", "eh": "xh", "ef": "xf"}
+POWER_CODE = r"(?:x?xh|2xh|exh|eh|mh|ml|ul|h|l|m)"
+ACTION_CODE = r"(?:xf|exf|ef|mf|rf|f|r)"
+_SPELT_CODES = {"2xh": "xxh", "exh": "xh", "eh": "xh", "exf": "xf", "ef": "xf"}
 
-_EXTRA = r"(?:extra|xtra|ex|x)\.?[ -]*"
-_HEAVY = r"(?:heavy|hvy|hv)\.?"
-_LIGHT = r"(?:light|lite|lt)\.?"
-_MEDIUM = r"(?:medium|med)\.?"
-_MODERATE = r"(?:moderately|moderate|mod|regular|reg)\.?"
-_FAST = r"(?:fast|fst)\.?"
-_ANY_POWER = rf"(?:{_EXTRA}|{_MEDIUM}[ /-]*|ultra[ -]*)?(?:{_HEAVY}|{_LIGHT}|{_MEDIUM})"
+_ANY_POWER = rf"(?:{EXTRA}|{MEDIUM}[ /-]*|ultra[ -]*)?(?:{HEAVY}|{LIGHT}|{MEDIUM})"
 # Longer phrases first: each takes its words off the label before a shorter one looks.
 _PHRASES: tuple[tuple[str, str, str], ...] = (
-    ("doubt", rf"(?:{_MODERATE})[ -]*{_HEAVY}", "moderate names an action, heavy a power; medium heavy?"),
+    ("doubt", rf"(?:{MODERATE})[ -]*{HEAVY}", "moderate names an action, heavy a power; medium heavy?"),
     (
         "doubt",
-        rf"{_EXTRA}(?:ultra[ -]*)?{_LIGHT}|super ultra[ -]*{_LIGHT}|x?s?xul|sul",
+        rf"{EXTRA}(?:ultra[ -]*)?{LIGHT}|super ultra[ -]*{LIGHT}|x?s?xul|sul",
         "lighter than the usual words for power; ultralight?",
     ),
     ("doubt", r"s", "could be slow action, or the letter for a spinning rod"),
-    ("doubt", r"parabolic|through action|full flex", "bends through to the handle; slow or moderate action?"),
+    (
+        "doubt",
+        r"(?:semi-?)?paraboli(?:c|que|sch)|through action|full flex",
+        "bends through to the handle; slow or moderate action?",
+    ),
     ("doubt", rf"{_ANY_POWER} to {_ANY_POWER}", "may be one power or lie between two; which of them?"),
-    ("power", rf"(?:double[ -]*{_EXTRA}|{_EXTRA}{_EXTRA}|xx[ -]*|2x[ -]*){_HEAVY}|xx-h", "xxh"),
-    ("power", rf"{_EXTRA}{_HEAVY}|x-h|x\. ?h\.?", "xh"),
-    ("power", rf"{_MEDIUM}[ /-]*{_HEAVY}|med[ -]h|m\. ?h\.?", "mh"),
-    ("power", rf"{_MEDIUM}[ /-]*{_LIGHT}|med[ -]l|m\. ?l\.?", "ml"),
-    ("power", rf"(?:ultra|u)[ -]*{_LIGHT}|u/l|u-l|u\. ?l\.?", "ul"),
-    ("action", rf"(?:{_EXTRA}|very ){_FAST}|x-f", "xf"),
-    ("action", rf"{_MODERATE}[ /-]*{_FAST}", "mf"),
-    ("action", rf"{_MODERATE}[ -]*slow", "ms"),
-    ("medium-fast", rf"{_MEDIUM}-{_FAST}|m-f", ""),
-    ("medium fast", rf"{_MEDIUM}[ /,]+{_FAST}|m[ /,]+f", ""),
-    ("power", rf"{_HEAVY}", "h"),
-    ("power", rf"{_LIGHT}", "l"),
-    ("medium", rf"{_MEDIUM}", ""),
-    ("action", _FAST, "f"),
-    ("action", r"slow", "s"),
-    ("action", _MODERATE, "m"),
+    ("power", rf"(?:double[ -]*{EXTRA}|{EXTRA}{EXTRA}|xx[ -]*|2x[ -]*){HEAVY}|xx-h", "xxh"),
+    ("power", rf"{EXTRA}{HEAVY}|x-h|x\. ?h\.?", "xh"),
+    ("power", rf"{MEDIUM}[ /-]*{HEAVY}|med[ -]h|m\. ?h\.?", "mh"),
+    ("power", rf"{MEDIUM}[ /-]*{LIGHT}|med[ -]l|m\. ?l\.?", "ml"),
+    ("power", rf"(?:ultra|u)[ -]*{LIGHT}|u/l|u-l|u\. ?l\.?", "ul"),
+    ("action", rf"(?:{EXTRA}|very ){FAST}|x-f", "xf"),
+    ("action", rf"{MODERATE}[ /-]*{FAST}", "mf"),
+    ("action", rf"{MODERATE}[ -]*{SLOW}", "ms"),
+    ("medium-fast", rf"{MEDIUM}-{FAST}|m-f", ""),
+    ("medium fast", rf"{MEDIUM}[ /,]+{FAST}|m[ /,]+f", ""),
+    ("power", rf"{HEAVY}", "h"),
+    ("power", rf"{LIGHT}", "l"),
+    ("medium", rf"{MEDIUM}", ""),
+    ("action", FAST, "f"),
+    ("action", SLOW, "s"),
+    ("action", MODERATE, "m"),
 )
 
 
 def _whole(pattern: str) -> re.Pattern[str]:
-    return re.compile(rf"{BEFORE_WORD}(?:{pattern}){AFTER_WORD}(?!\d)")
+    return re.compile(rf"{BEFORE_WORD}(?<![a-z]')(?:{pattern}){AFTER_WORD}(?!\d|'[a-z])")
 
 
-_READY = tuple((sort, _whole(pattern), code) for sort, pattern, code in _PHRASES)
+def _grade(pattern: str) -> str:
+    return rf"{NO_GRADE_BEFORE}(?:{pattern}){NO_GRADE_AFTER}"
+
+
+_READY = tuple((sort, _whole(_grade(pattern)), code) for sort, pattern, code in _PHRASES)
 _BETWEEN = _whole(
     rf"{POWER_CODE}\s*(?:/|-|to)\s*(?:x?xh|mh|ml|h|l)|(?:mh|ml)\s*(?:/|-|to)\s*m|{POWER_CODE}\+|m[ ]+(?:h|l)"
 )
 _PAIR = _whole(rf"(?P<power>{POWER_CODE})[ /,-]*(?P<action>{ACTION_CODE})")
 _MODERATE_M = _whole(r"(?P<power>x?xh|mh|ml|ul|h|l)[ /,-]+m")
-_POWER = _whole(r"x?xh|2xh|eh|mh|ml|ul|h|l")
-_ACTION = _whole(r"xf|ef|rf|f|r")
+_POWER = _whole(r"x?xh|2xh|exh|eh|mh|ml|ul|h|l")
+_ACTION = _whole(r"xf|exf|ef|rf|f|r")
 _MEDIUM_FAST = _whole(r"mf")
 _M = _whole(r"m")
 _WORD_BEFORE = re.compile(r"[a-z]$")
