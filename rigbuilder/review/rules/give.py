@@ -5,7 +5,7 @@ from rigbuilder.reference.words import HookClass, LineType, RetrieveLoad
 from rigbuilder.review.case import Case
 from rigbuilder.review.core import Example, Hit, Number, Rule, Severity
 from rigbuilder.review.mends import advice, other_line, usual_drag
-from rigbuilder.review.speak import Speaker
+from rigbuilder.review.rules.common import line_words
 from rigbuilder.review.tackle_mends import usual_rod
 from rigbuilder.sources import COMMON_PRACTICE, Kind, Source
 from rigbuilder.units.dimensions import Dimension
@@ -16,10 +16,6 @@ _SHORT_M = 27.4  # common practice: inside about 30 yd nothing but the rod gives
 _DEEP_M = 9.14  # common practice: past 30 ft of water stretch blunts a line worked up and down
 _BIG_HOOKS = (HookClass.HEAVY_SINGLE, HookClass.WEEDLESS_DOUBLE, HookClass.HEAVY_TREBLE)
 _GIVES = (LineType.NYLON, LineType.COPOLYMER, LineType.HYBRID)
-
-
-def _line_words(case: Case, say: Speaker) -> str:
-    return f"{case.main.type} {say.test(case.main_n)}"
 
 
 def _nothing_gives(case: Case) -> Hit | None:
@@ -58,7 +54,7 @@ def _stretches_too_much(case: Case) -> Hit | None:
         return None
     return Hit(
         Severity.RISK if share.high < 0.8 else Severity.NOTE,
-        headline=lambda say: f"{_line_words(case, say)} gives too much at {say.cast(cast)}",
+        headline=lambda say: f"{line_words(case, say)} gives too much at {say.cast(cast)}",
         detail=lambda say: (
             f"The hook gets about {share.typical * 100:.0f} % "
             f"({share.low * 100:.0f}–{share.high * 100:.0f}) of what the usual rig gives."
@@ -75,7 +71,7 @@ def _stretches_in_the_deep(case: Case) -> Hit | None:
         return None
     return Hit(
         Severity.NOTE,
-        headline=lambda say: f"{_line_words(case, say)} worked up and down in {say.depth(depth)} of water",
+        headline=lambda say: f"{line_words(case, say)} worked up and down in {say.depth(depth)} of water",
         numbers=lambda: (Number.of("depth", depth, Dimension.LENGTH, "depth"),),
     )
 

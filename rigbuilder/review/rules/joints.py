@@ -8,6 +8,7 @@ from rigbuilder.reference.words import GuidePassage, JointPlace, LineType
 from rigbuilder.review.case import Case
 from rigbuilder.review.core import Example, Hit, Number, Rule, Severity
 from rigbuilder.review.mends import other_joint, other_leader_length
+from rigbuilder.review.rules.common import knot_called
 from rigbuilder.review.tackle_mends import other_backing_knot, usual_backing
 from rigbuilder.sources import COMMON_PRACTICE, Kind, Source
 from rigbuilder.units.dimensions import Dimension
@@ -16,13 +17,9 @@ _JOINS = (JointPlace.LINE_TO_LEADER, JointPlace.LEADER_SECTIONS, JointPlace.LOOP
           JointPlace.SWIVEL)  # fmt: skip
 
 
-def _knot(case: Case, name: str | None) -> Knot | None:
-    return case.reference.knots.get(name) if name else None
-
-
 def _joint(case: Case) -> Hit | None:
     leader = case.leader
-    knot = _knot(case, leader.knot if leader else None)
+    knot = knot_called(case, leader.knot if leader else None)
     if leader is None or knot is None or case.rig.hardware.swivel_n is not None:
         return None
     reason = _joint_reason(case, knot, leader)
@@ -78,7 +75,7 @@ def _misfit(case: Case, knot: Knot) -> tuple[Severity, str] | None:
 
 
 def _ratio(case: Case) -> Range | None:
-    """Return the leader's diameter over the main line's: the larger over the smaller unless braid is meant."""
+    """Return leader over main line in diameter; between smooth lines the thicker over the thinner."""
     leader, main = case.facts.leader_diameter_m, case.facts.main_diameter_m
     if leader is None:
         return None
@@ -103,7 +100,7 @@ def _ratio_numbers(case: Case, knot: Knot) -> tuple[Number, ...]:
 
 def _joint_in_guides(case: Case) -> Hit | None:
     leader, rod = case.leader, case.rig.rod
-    knot = _knot(case, leader.knot if leader else None)
+    knot = knot_called(case, leader.knot if leader else None)
     if leader is None or leader.length_m is None or rod.length_m is None:
         return None
     swivel = case.rig.hardware.swivel_n is not None and (knot is None or knot.serves(JointPlace.SWIVEL))
@@ -128,7 +125,7 @@ def _joint_in_guides(case: Case) -> Hit | None:
 
 def _backing_joint(case: Case) -> Hit | None:
     backing = case.rig.backing
-    knot = _knot(case, backing.knot if backing else None)
+    knot = knot_called(case, backing.knot if backing else None)
     if backing is None or knot is None:
         return None
     places = (JointPlace.BACKING, JointPlace.LINE_TO_LEADER, JointPlace.LEADER_SECTIONS)

@@ -8,14 +8,11 @@ from rigbuilder.reference.words import HookClass, JointPlace, LineType
 from rigbuilder.review.case import Case
 from rigbuilder.review.core import Example, Hit, Number, Rule, Severity
 from rigbuilder.review.mends import other_lure_knot
+from rigbuilder.review.rules.common import knot_called
 from rigbuilder.review.speak import Speaker
 from rigbuilder.sources import COMMON_PRACTICE
 
 _FAILS, _WEAK = 0.5, 0.62  # common practice: a planned strength below half is no knot for the line
-
-
-def _knot(case: Case, name: str | None) -> Knot | None:
-    return case.reference.knots.get(name) if name else None
 
 
 def _shares(knot: Knot, line: Line) -> Range | None:
@@ -23,7 +20,7 @@ def _shares(knot: Knot, line: Line) -> Range | None:
 
 
 def _lure_knot(case: Case) -> Hit | None:
-    knot, end = _knot(case, case.rig.knots.lure), case.end
+    knot, end = knot_called(case, case.rig.knots.lure), case.end
     if knot is None or end.type is LineType.WIRE or knot.serves(JointPlace.WIRE):
         return None
     severity = _suits(knot, end)
@@ -57,19 +54,19 @@ def _limit_words(knot: Knot, line: Line) -> str:
 
 
 def _knot_settled(case: Case, say: Speaker) -> str:
-    knot, end = _knot(case, case.rig.knots.lure), case.end
+    knot, end = knot_called(case, case.rig.knots.lure), case.end
     return f"{knot.name} knot suits {end.type}" if knot is not None and end.type in knot.suits else ""
 
 
 def _loop_over_trebles(case: Case) -> Hit | None:
-    knot = _knot(case, case.rig.knots.lure)
+    knot = knot_called(case, case.rig.knots.lure)
     if knot is None or knot.for_large_trebles or case.hook is not HookClass.HEAVY_TREBLE:
         return None
     return Hit(Severity.NOTE, headline=lambda say: f"{knot.name} knot on a lure with large trebles")
 
 
 def _snell_on_lure(case: Case) -> Hit | None:
-    knot = _knot(case, case.rig.knots.lure)
+    knot = knot_called(case, case.rig.knots.lure)
     if knot is None or not knot.for_plain_hooks or case.reference.lure(case.technique).plain_hook:
         return None
     return Hit(

@@ -1,7 +1,6 @@
 """Rules about the strength of the leader."""
 
 from rigbuilder.model.fields import Part
-from rigbuilder.reference.ranges import LBF_N
 from rigbuilder.reference.words import (
     FishTeeth,
     LeaderNeed,
@@ -14,43 +13,28 @@ from rigbuilder.review.mends import (
     other_leader_test,
     without_leader,
 )
+from rigbuilder.review.rules.common import leader_n, resists_teeth
 from rigbuilder.sources import COMMON_PRACTICE
 from rigbuilder.units.dimensions import Dimension
-
-_BITE_FLUOROCARBON_N = 60 * LBF_N  # common practice: below it fluorocarbon is bitten through too often
-
-
-def _leader_n(case: Case) -> float:
-    return (case.leader.test_n or 0.0) if case.leader else 0.0
-
-
-def _resists_teeth(case: Case) -> bool:
-    leader = case.leader
-    if leader is None:
-        return False
-    heavy = leader.type is LineType.FLUOROCARBON and _leader_n(case) >= _BITE_FLUOROCARBON_N * 0.999
-    return leader.type is LineType.WIRE or heavy
 
 
 def _stronger(case: Case) -> Hit | None:
     leader = case.leader
     if leader is None or case.is_braided() or case.technique.leader.stronger_than_main:
         return None
-    toothed = case.rig.fish.teeth is FishTeeth.PRESENT and _resists_teeth(case)
-    if toothed or leader.type is LineType.WIRE or _leader_n(case) <= case.main_n * 1.001:
+    toothed = case.rig.fish.teeth is FishTeeth.PRESENT and resists_teeth(case)
+    if toothed or leader.type is LineType.WIRE or leader_n(case) <= case.main_n * 1.001:
         return None
     return Hit(
         Severity.FAULT,
-        headline=lambda say: (
-            f"{say.test(_leader_n(case))} leader on {say.test(case.main_n)} {case.main.type}"
-        ),
+        headline=lambda say: f"{say.test(leader_n(case))} leader on {say.test(case.main_n)} {case.main.type}",
         numbers=lambda: _tests(case),
     )
 
 
 def _tests(case: Case) -> tuple[Number, ...]:
     return (
-        Number.of("leader", _leader_n(case), Dimension.FORCE, "test"),
+        Number.of("leader", leader_n(case), Dimension.FORCE, "test"),
         Number.of("main line", case.main_n, Dimension.FORCE, "test"),
     )
 
@@ -59,14 +43,14 @@ def _stronger_than_braid(case: Case) -> Hit | None:
     leader = case.leader
     if leader is None or not case.is_braided() or case.technique.leader.stronger_than_main:
         return None
-    if leader.type is LineType.WIRE or _resists_teeth(case) or _leader_n(case) <= case.main_n * 1.25:
+    if leader.type is LineType.WIRE or resists_teeth(case) or leader_n(case) <= case.main_n * 1.25:
         return None
     usual = case.technique.leader.test_n
-    if usual is not None and _leader_n(case) <= usual.high * 1.001:
+    if usual is not None and leader_n(case) <= usual.high * 1.001:
         return None
     return Hit(
         Severity.RISK,
-        headline=lambda say: f"{say.test(_leader_n(case))} leader on {say.test(case.main_n)} braid",
+        headline=lambda say: f"{say.test(leader_n(case))} leader on {say.test(case.main_n)} braid",
         numbers=lambda: _tests(case),
     )
 
@@ -77,7 +61,7 @@ def _as_strong_below_sinker(case: Case) -> Hit | None:
         return None
     if RetrieveLoad.DRAG not in case.technique.retrieve_load or case.technique.toothed:
         return None
-    if not case.main_n * 0.999 <= _leader_n(case) <= case.main_n * 1.001:
+    if not case.main_n * 0.999 <= leader_n(case) <= case.main_n * 1.001:
         return None
     return Hit(
         Severity.RISK,
@@ -88,9 +72,9 @@ def _as_strong_below_sinker(case: Case) -> Hit | None:
 
 def _outside_practice(case: Case) -> Hit | None:
     leader, usual = case.leader, case.technique.leader.test_n
-    if leader is None or usual is None or leader.type is LineType.WIRE or _resists_teeth(case):
+    if leader is None or usual is None or leader.type is LineType.WIRE or resists_teeth(case):
         return None
-    test = _leader_n(case)
+    test = leader_n(case)
     if usual.low * 0.66 <= test <= usual.high * 1.5:
         return None
     way = "lighter" if test < usual.low else "heavier"

@@ -11,6 +11,7 @@ from rigbuilder.reference.words import (
 from rigbuilder.review.case import Case
 from rigbuilder.review.core import Example, Hit, Number, Rule, Severity
 from rigbuilder.review.mends import other_line, with_leader
+from rigbuilder.review.rules.common import line_words
 from rigbuilder.review.speak import Speaker
 from rigbuilder.sources import COMMON_PRACTICE, Kind, Source
 from rigbuilder.units.dimensions import Dimension
@@ -26,17 +27,13 @@ def _sinks(kind: LineType) -> bool:
     return kind in (LineType.FLUOROCARBON, LineType.LEAD_CORE)
 
 
-def _line_words(case: Case, say: Speaker) -> str:
-    return f"{case.main.type} {say.test(case.main_n)}"
-
-
 def _surface(case: Case) -> Hit | None:
     if not _sinks(case.main.type) or not _is_worked_on_top(case) or _house_lets_it_pass(case):
         return None
     pull = case.facts.nose_pull_n
     return Hit(
         Severity.FAULT,
-        headline=lambda say: f"sinking {_line_words(case, say)} on a lure that works on the surface",
+        headline=lambda say: f"sinking {line_words(case, say)} on a lure that works on the surface",
         detail=lambda say: (
             ""
             if pull is None
@@ -97,7 +94,7 @@ def _soft_in_grass(case: Case) -> Hit | None:
     mat = cover is Cover.MATTED_GRASS
     return Hit(
         Severity.FAULT if mat else Severity.RISK,
-        headline=lambda say: f"{_line_words(case, say)} in {cover}",
+        headline=lambda say: f"{line_words(case, say)} in {cover}",
     )
 
 
@@ -110,7 +107,7 @@ def _braid_in_wood(case: Case) -> Hit | None:
         return None
     if not case.house.is_shipped and "braid" in case.house.choice("wood-line", case.reference):
         return None
-    return Hit(Severity.NOTE, headline=lambda say: f"{_line_words(case, say)} around {cover}")
+    return Hit(Severity.NOTE, headline=lambda say: f"{line_words(case, say)} around {cover}")
 
 
 def _bare_braid_clear(case: Case) -> Hit | None:

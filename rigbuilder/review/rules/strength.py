@@ -12,10 +12,8 @@ from rigbuilder.units.dimensions import Dimension
 
 _FAR = 2  # steps of the trade's ladder: one is a shade, two are another line
 _HALF = 0.5  # common practice: below half the lightest usual test the rig is for another job
-_WELL_BELOW, _WELL_ABOVE = (
-    0.62,
-    1.6,
-)  # common practice: on the coarse rungs of light line one step may be as much
+# Common practice: on the coarse rungs of light line a single step may be as much as this.
+_WELL_BELOW, _WELL_ABOVE = 0.62, 1.6
 
 
 def _bounds(case: Case) -> Bounds | None:

@@ -7,13 +7,9 @@ from rigbuilder.reference.words import (
 from rigbuilder.review.case import Case
 from rigbuilder.review.core import Example, Hit, Number, Rule, Severity
 from rigbuilder.review.mends import advice, fresh_leader, fresh_line
-from rigbuilder.review.speak import Speaker
+from rigbuilder.review.rules.common import line_words
 from rigbuilder.sources import COMMON_PRACTICE, Kind, Source
 from rigbuilder.units.dimensions import Dimension
-
-
-def _line_words(case: Case, say: Speaker) -> str:
-    return f"{case.main.type} {say.test(case.main_n)}"
 
 
 def _kinked(case: Case) -> Hit | None:
@@ -22,7 +18,7 @@ def _kinked(case: Case) -> Hit | None:
     straight = case.facts.main_straight_n
     return Hit(
         Severity.FAULT,
-        headline=lambda say: f"kinked {_line_words(case, say)} line",
+        headline=lambda say: f"kinked {line_words(case, say)} line",
         detail=lambda say: f"At the kink it may hold only {say.forces(straight)}.",
         numbers=lambda: (Number.of("strength at the kink", straight, Dimension.FORCE, "drag"),),
     )
@@ -34,7 +30,7 @@ def _worn(case: Case) -> Hit | None:
     straight = case.facts.main_straight_n
     return Hit(
         Severity.FAULT,
-        headline=lambda say: f"worn {_line_words(case, say)} line",
+        headline=lambda say: f"worn {line_words(case, say)} line",
         detail=lambda say: f"What is left of it may hold {say.forces(straight)}.",
         numbers=lambda: (Number.of("strength left", straight, Dimension.FORCE, "drag"),),
     )
