@@ -16,7 +16,7 @@ from rigbuilder.reference.ranges import Range
 from rigbuilder.reference.techniques import Technique
 from rigbuilder.reference.words import LineType
 from rigbuilder.review.facts import Link
-from rigbuilder.review.figuring.spread import spread, triple
+from rigbuilder.review.figuring.spread import product, triple
 
 OwnKnots = Mapping[tuple[str, LineType], Range]
 """Share of strength that a person's own pull tests found for a knot in a type of line."""
@@ -66,21 +66,14 @@ def chains(
     efficiency = _Efficiency(reference, own)
     ends: list[Line] = [rig.leader or rig.main for rig in rigs]
     weaker = np.minimum(main_n, end_n)
-    knots = spread(
-        _knotted,
-        {
-            "end_n": end_n,
-            "lure_knot": triple([efficiency(r.knots.lure, end) for r, end in zip(rigs, ends, strict=True)]),
-            "weaker_n": weaker,
-            "joint": triple([_joint(rig, efficiency) for rig in rigs]),
-        },
-    )
+    at_lure = triple([efficiency(rig.knots.lure, end) for rig, end in zip(rigs, ends, strict=True)])
+    joint = triple([_joint(rig, efficiency) for rig in rigs])
     columns = (
         (_hooks(techniques, reference), True),
-        (knots["lure_knot_n"], True),
+        (product(end_n, at_lure), True),
         _printed([rig.hardware.snap_n for rig in rigs]),
         (end_n, np.array([rig.leader is not None for rig in rigs])),
-        (knots["joint_n"], np.array([_is_knotted(rig) for rig in rigs])),
+        (product(weaker, joint), np.array([_is_knotted(rig) for rig in rigs])),
         _printed([rig.hardware.swivel_n for rig in rigs]),
         (main_n, True),
     )
@@ -100,10 +93,6 @@ def _hooks(techniques: Sequence[Technique], reference: Reference) -> Array:
     """Pull that opens each technique's class of hook [N]."""
     opens = {kind: tuple(row.opens_n) for kind, row in reference.hooks.items()}
     return triple([opens[technique.hook_class] for technique in techniques])
-
-
-def _knotted(*, end_n: Array, lure_knot: Array, weaker_n: Array, joint: Array) -> dict[str, Array]:
-    return {"lure_knot_n": end_n * lure_knot, "joint_n": weaker_n * joint}
 
 
 def _printed(printed: Sequence[float | None]) -> tuple[Array, NDArray[np.bool_]]:

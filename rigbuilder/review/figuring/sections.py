@@ -11,7 +11,7 @@ from rigbuilder.mechanics.arrays import Array
 from rigbuilder.model.rig import Line
 from rigbuilder.reference.load import Reference
 from rigbuilder.review.figuring.material import Materials
-from rigbuilder.review.figuring.spread import exactly, spread
+from rigbuilder.review.figuring.spread import exactly, product, spread
 
 PRINTED = (0.95, 1.0, 1.05)  # printed or standard diameters: most lines pass within 5 %, from memory
 PE_OUTSIDE = (0.9, 1.0, 1.12)  # outside diameter from a PE number, by the packing of the braid, from memory
@@ -44,39 +44,36 @@ def sections(lines: Sequence[Line], reference: Reference) -> Sections:
     labelled = exactly([line.test_n or 1.0 for line in lines], len(lines))
     measured = _known([line.measured_strength_n for line in lines], MEASURED_STRENGTH)
     known = _known_diameters(lines, material)
+    modulus = material.get("modulus_pa")
     inputs = {
         "break_n": _first(measured, labelled * material.honesty()),
         "known_m": np.nan_to_num(known, nan=1.0),
         "strength": material.get("strength"),
         "density": material.get("density_kg_m3"),
         "fill": material.get("fill"),
-        "modulus": material.get("modulus_pa"),
-        "soaked": material.get("wet_modulus_factor"),
-        "rate": material.get("rate_factor"),
-        "wet": material.get("wet_strength_factor"),
-        "condition": material.condition(),
+        "pulled_pa": product(modulus, material.get("wet_modulus_factor"), material.get("rate_factor")),
     }
     found = spread(_from_label(material.braided, ~np.isnan(known[1])), inputs)
     return Sections(
         **found,
+        wet_break_n=product(inputs["break_n"], material.get("wet_strength_factor"), material.condition()),
         density_kg_m3=inputs["density"],
-        modulus_pa=inputs["modulus"],
+        modulus_pa=modulus,
         bend_memory=material.get("bend_memory"),
         guide_friction=material.get("guide_friction"),
     )
 
 
 def _from_label(braided: NDArray[np.bool_], known: NDArray[np.bool_]) -> Callable[..., dict[str, Array]]:
-    """Diameter, mass, EA of wet line pulled at the speed of a strike, and wet straight break.
+    """Diameter, mass, and EA of wet line pulled at the speed of a strike.
 
     What is not printed or measured follows from the breaking strength: the solid
     section by stress, that of braids by mass; the outside of braids by their packing.
     """
 
     def line(
-        *, break_n: Array, known_m: Array, strength: Array, density: Array, fill: Array,
-        modulus: Array, soaked: Array, rate: Array, wet: Array, condition: Array,
-    ) -> dict[str, Array]:  # fmt: skip
+        *, break_n: Array, known_m: Array, strength: Array, density: Array, fill: Array, pulled_pa: Array
+    ) -> dict[str, Array]:
         single = section.diameter_from_strength(strength_n=break_n, stress_pa=strength)
         mass = braid.mass_from_strength(strength_n=break_n, tenacity_n_tex=strength / _N_M_KG_PER_N_TEX)
         fibres = braid.solid_diameter(linear_density_kg_m=mass, density_kg_m3=density)
@@ -85,8 +82,7 @@ def _from_label(braided: NDArray[np.bool_], known: NDArray[np.bool_]) -> Callabl
         return {
             "diameter_m": braid.outside_diameter(solid_diameter_m=solid, packing=fill),
             "mass_kg_m": area * density,
-            "axial_n": area * modulus * soaked * rate,
-            "wet_break_n": break_n * wet * condition,
+            "axial_n": area * pulled_pa,
         }
 
     return line

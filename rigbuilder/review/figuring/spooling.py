@@ -8,7 +8,7 @@ from rigbuilder.mechanics.arrays import Array
 from rigbuilder.review.figuring.given import LABEL_GAP_M
 from rigbuilder.review.figuring.group import Group, Known, columns
 from rigbuilder.review.figuring.rows import Rows
-from rigbuilder.review.figuring.spread import alike, ordered, spread
+from rigbuilder.review.figuring.spread import alike, ordered, product, spread
 
 _OF_BACKING = ("backing_m", "backing_turns", "backing_mass_kg")
 
@@ -19,8 +19,8 @@ SHALLOWEST_M2 = 1e-5  # a spool is never without depth, however its table's ends
 def spooling(rows: Rows, known: Known) -> Group:
     """Return the figures of the spool of every row."""
     given, main, backing = rows.given, rows.main, rows.backing
-    label = {"length_m": given["label_length_m"], "diameter_m": rows.label_diameter_m}
-    room = spread(lambda **line: {"room_m3": spool.label_room(**line)}, label)
+    # Room as length times diameter squared, see mechanics.spool.label_room.
+    room = {"room_m3": product(given["label_length_m"], rows.label_diameter_m**2)}
     found = spread(
         _Fill(rows),
         {

@@ -33,6 +33,17 @@ def alike(low: float, typical: float, high: float, rigs: int) -> Array:
     return np.repeat([[low], [typical], [high]], rigs, axis=1)
 
 
+def product(*factors: Array) -> Array:
+    """Return the triple of a product of positive factors: what ``spread`` would give, in closed form."""
+    typical = np.ones(factors[0].shape[1])
+    up, down = np.zeros_like(typical), np.zeros_like(typical)
+    for factor in factors:
+        typical = typical * factor[1]
+        steps = np.log(factor[::2] / factor[1])
+        down, up = down + steps[0] ** 2, up + steps[1] ** 2
+    return np.stack([typical * np.exp(-np.sqrt(down)), typical, typical * np.exp(np.sqrt(up))])
+
+
 def ordered(value: Array) -> Array:
     """Return a triple whose ends may be crossed or lie on one side of its middle as a proper one."""
     return np.stack([value.min(axis=0), value[1], value.max(axis=0)])

@@ -4,6 +4,7 @@ import math
 import subprocess
 import sys
 from itertools import pairwise
+from typing import Any
 
 import pytest
 from hypothesis import given, settings
@@ -159,7 +160,7 @@ def _width(value: Range) -> float:
         ({"measured_strength_n": 60.0}, "main_straight_n"),
     ],
 )
-def test_what_is_measured_narrows_the_range(measured: dict[str, float], figure: str) -> None:
+def test_what_is_measured_narrows_the_range(measured: dict[str, Any], figure: str) -> None:
     assert _width(getattr(one(main=line(**measured)), figure)) < _width(getattr(one(), figure))
 
 

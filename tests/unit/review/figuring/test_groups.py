@@ -35,16 +35,16 @@ def test_coarse_steps_give_the_depth_of_fine_ones() -> None:
     count = 200
     diameter, speed = rng.uniform(1e-4, 6e-4, count), rng.uniform(0.2, 1.4, count)
     pull = 10.0 ** rng.uniform(-1.5, 0.5, count)
+    load = viscous_load(diameter_m=diameter, speed_m_s=speed, **WATER)
     rigs = {
-        "load": viscous_load(diameter_m=diameter, speed_m_s=speed, **WATER),
         "wet_weight_n_m": 7900.0 * diameter**2 * rng.uniform(-0.02, 0.45, count),
         "dry_weight_n_m": 7900.0 * diameter**2,
         "pull_down_n": pull,
         "drag_n": pull * rng.uniform(0.1, 2.0, count),
         "length_m": rng.uniform(10.0, 60.0, count),
-        "tip_height_m": 1.0,
+        "tip_height_m": np.ones(count),
     }
-    coarse, fine = (towed(**rigs, steps=steps).depth_m for steps in (towing.STEPS, 300))
+    coarse, fine = (towed(load=load, steps=steps, **rigs).depth_m for steps in (towing.STEPS, 300))
     assert coarse == pytest.approx(fine, rel=1e-3)
 
 

@@ -18,7 +18,7 @@ from rigbuilder.review.figuring import (
     towing,
 )
 from rigbuilder.review.figuring.batch import Batch
-from rigbuilder.review.figuring.spread import Triples, alike, exactly, spread
+from rigbuilder.review.figuring.spread import Triples, alike, exactly, product, spread
 from rigbuilder.review.figuring.usual import usual_rig
 from tests.unit.review.figuring.rigs import REFERENCE
 
@@ -33,6 +33,11 @@ def test_one_call_gives_what_single_calls_give() -> None:
     for name, formula in (("x", lambda a, b: a * b**2), ("y", lambda a, b: a - 3.0 * b)):
         single = combine(formula, inputs={"a": Range(*a), "b": Range(*b)})
         assert np.allclose(found[name], [single.low, single.typical, single.high])
+
+
+def test_a_product_is_combined_as_any_formula() -> None:
+    a, b = alike(1.0, 2.0, 4.0, 2), alike(0.5, 0.7, 0.8, 2)
+    assert np.allclose(product(a, b), spread(lambda *, a, b: {"x": a * b}, {"a": a, "b": b})["x"])
 
 
 def test_known_inputs_give_a_known_result() -> None:
