@@ -27,7 +27,7 @@ class Bench(Slate):
 
     def __init__(self, document: Document, reference: Reference, house: House, parent: QObject | None = None):
         super().__init__(document, reference, parent)
-        self._house = house
+        self.house = house
         self._report: Report | None = None
         self._cells: list[Cell] | None = None
         self._preview: Report | None = None
@@ -53,7 +53,7 @@ class Bench(Slate):
         """Return the line chart of the present rig, made on first use after a change."""
         if self._cells is None:
             rig = self._reading.rig
-            self._cells = [] if rig is None else chart(rig, self._reference, self._house)
+            self._cells = [] if rig is None else chart(rig, self._reference, self.house)
         return self._cells
 
     def remedies(self, finding: Finding) -> tuple[Remedy, ...]:
@@ -91,7 +91,7 @@ class Bench(Slate):
 
     def use_house(self, reference: Reference, house: House) -> None:
         """Review by other house rules."""
-        self._reference, self._house = reference, house
+        self._reference, self.house = reference, house
         self._show(self._document)
 
     def _show(self, document: Document) -> None:
@@ -105,4 +105,4 @@ class Bench(Slate):
     def _review(self) -> None:
         self._cells = None
         rig = self._reading.rig
-        self._report = None if rig is None else review(rig, self._reference, self._house)
+        self._report = None if rig is None else review(rig, self._reference, self.house)
