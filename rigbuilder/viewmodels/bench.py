@@ -27,12 +27,12 @@ class Bench(Slate):
 
     def __init__(self, document: Document, reference: Reference, house: House, parent: QObject | None = None):
         super().__init__(document, reference, parent)
-        self.house = house
+        self._house = house
         self._report: Report | None = None
         self._cells: list[Cell] | None = None
         self._preview: Report | None = None
         self._speaker = Speaker()
-        self._review()
+        self._follow()
 
     @property
     def report(self) -> Report | None:
@@ -49,11 +49,16 @@ class Bench(Slate):
         """Return the speaker for the chosen unit system."""
         return self._speaker
 
+    @property
+    def house(self) -> House:
+        """Return the house rules by which the rig is reviewed."""
+        return self._house
+
     def cells(self) -> list[Cell]:
         """Return the line chart of the present rig, made on first use after a change."""
         if self._cells is None:
             rig = self._reading.rig
-            self._cells = [] if rig is None else chart(rig, self._reference, self.house)
+            self._cells = [] if rig is None else chart(rig, self._reference, self._house)
         return self._cells
 
     def remedies(self, finding: Finding) -> tuple[Remedy, ...]:
@@ -91,7 +96,7 @@ class Bench(Slate):
 
     def use_house(self, reference: Reference, house: House) -> None:
         """Review by other house rules."""
-        self._reference, self.house = reference, house
+        self._reference, self._house = reference, house
         self._show(self._document)
 
     def _show(self, document: Document) -> None:
@@ -100,9 +105,6 @@ class Bench(Slate):
 
     def _follow(self) -> None:
         self.look_at(None)
-        self._review()
-
-    def _review(self) -> None:
         self._cells = None
         rig = self._reading.rig
-        self._report = None if rig is None else review(rig, self._reference, self.house)
+        self._report = None if rig is None else review(rig, self._reference, self._house)

@@ -38,7 +38,9 @@ class ActButton(QAbstractButton):
         if self.underMouse():
             painter.setPen(Qt.PenStyle.NoPen)
             painter.setBrush(palette.color(QPalette.ColorRole.Midlight))
-            painter.drawEllipse(QPointF(self.rect().center()) + QPointF(0.5, 0.5), self.width() / 2, self.width() / 2)
+            painter.drawEllipse(
+                QPointF(self.rect().center()) + QPointF(0.5, 0.5), self.width() / 2, self.width() / 2
+            )
         role = QPalette.ColorRole.PlaceholderText if self.clears else QPalette.ColorRole.Link
         painter.setPen(QPen(palette.color(role), self.width() / 15, c=Qt.PenCapStyle.RoundCap))
         middle, arm = QPointF(self.width() / 2, self.height() / 2), self.width() / 6

@@ -37,20 +37,23 @@ class FormSection(Foldable):
             look, section.title, key=section.key, memory=memory, open_at_first=section.open_at_first
         )
         self._model, self.section, self._memory = model, section, memory
+        # Tab follows the order in which controls come in: link, group, rows.
+        self.more = LinkButton("", parent=self)
+        self.more.setObjectName(f"more:{section.key}")
+        self.more.clicked.connect(lambda: self.show_further(not self._further_shown()))
         self.rows = {row.path: make_row(model, row, section.title) for row in section.rows}
         self.pins = [PinBox(model, part) for part in section.pins]
         self.group = GroupRow(model, section.group, section.title) if section.group else None
         self.column.setSpacing(look.theme.px(6))
         self.column.setContentsMargins(look.theme.px(6), 0, 0, look.theme.px(8))
+        if self.group is not None:
+            self.column.addWidget(self.group)
         self.fields = QWidget(self.body)
         fields = QVBoxLayout(self.fields)
         fields.setContentsMargins(0, 0, 0, 0)
         fields.setSpacing(look.theme.px(6))
         for row in section.basic:
             fields.addWidget(self.rows[row.path])
-        self.more = LinkButton("", parent=self)
-        self.more.setObjectName(f"more:{section.key}")
-        self.more.clicked.connect(lambda: self.show_further(not self._further_shown()))
         self.further = QWidget(self.fields)
         rest = QVBoxLayout(self.further)
         rest.setContentsMargins(0, 0, 0, 0)
@@ -61,8 +64,6 @@ class FormSection(Foldable):
             rest.addWidget(pin)
         self._put_link()
         fields.addWidget(self.further)
-        if self.group is not None:
-            self.column.addWidget(self.group)
         self.column.addWidget(self.fields)
         self.show_further(memory.get(f"{section.key}.more", False))
 

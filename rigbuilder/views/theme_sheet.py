@@ -167,7 +167,7 @@ QTabBar::tab { min-height: ${target}px; padding: 0 ${d12}px; color: $soft; backg
   border: 2px solid transparent; border-bottom: 2px solid transparent; }
 QTabBar::tab:hover { color: $ink; }
 QTabBar::tab:selected { color: $ink; border-bottom-color: $accent; }
-QTabBar:focus::tab:selected, QTabBar::tab:selected:focus { border: 2px solid $focus;
+QTabBar::tab:selected:focus { border: 2px solid $focus;
   border-radius: ${radius}px; }
 QTabWidget::pane { border: none; }
 QTabBar::scroller { width: ${scroller}px; }

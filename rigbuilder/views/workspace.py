@@ -2,7 +2,7 @@
 
 from PySide6.QtCore import QByteArray, QEvent, Qt
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QSplitter, QTabWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QScrollArea, QSplitter, QTabWidget, QVBoxLayout, QWidget
 
 from rigbuilder.views.assumed import AssumedPanel
 from rigbuilder.views.form import FormPanel
@@ -10,6 +10,9 @@ from rigbuilder.views.panels import Panels
 from rigbuilder.views.theme_look import Look
 
 _STACKED_FROM = 900  # least height, in logical pixels, that gives chart and questions a place each
+
+# Least widths of the columns, in logical pixels; the first and the last grow with the type.
+_FORM, _CENTRE, _SIDE, _SIDE_AT_MOST = 296, 330, 292, 340
 
 
 class Workspace(QWidget):
@@ -43,10 +46,12 @@ class Workspace(QWidget):
         self.middle.addWidget(self.shared)
         self.right.addWidget(panels.reasons)
         self.right.addWidget(self.below)
-        self.below.addTab(panels.short, "In short")
+        self.below.addTab(_scrolled(panels.short, "In short"), "In short")
         self.below.addTab(assumed, "Assumed")
         gap = look.theme.px(8)
-        for column in (form, _framed(self.middle, gap), _framed(self.right, gap)):
+        self.centre = _scrolled(_framed(self.middle, gap), "The rig and its figures")
+        self.side = _framed(self.right, gap)
+        for column in (form, self.centre, self.side):
             self.columns.addWidget(column)
         for splitter in (self.columns, self.middle, self.right):
             splitter.setChildrenCollapsible(False)
@@ -54,6 +59,8 @@ class Workspace(QWidget):
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.addWidget(self.columns)
+        self.middle.setStretchFactor(0, 1)
+        self.right.setStretchFactor(0, 1)
         self._stacked: bool | None = None
         self._sized_for = 0
         self._fit()
@@ -70,9 +77,10 @@ class Workspace(QWidget):
     def show_panel(self, panel: QWidget) -> None:
         """Bring a panel to the front where it shares its place, and put the focus in it."""
         for tabs in (self.shared, self.below):
-            index = tabs.indexOf(panel)
-            if index >= 0:
-                tabs.setCurrentIndex(index)
+            for index in range(tabs.count()):
+                page = tabs.widget(index)
+                if page is not None and (page is panel or page.isAncestorOf(panel)):
+                    tabs.setCurrentIndex(index)
         target: QWidget | None = panel
         if panel.focusPolicy() == Qt.FocusPolicy.NoFocus:
             target = next((each for each in panel.findChildren(QWidget) if _takes_focus(each)), None)
@@ -92,9 +100,10 @@ class Workspace(QWidget):
 
     def _fit(self) -> None:
         theme = self._look.theme
-        self.form.setMinimumWidth(theme.px(296))
-        self.middle.setMinimumWidth(theme.px(380))
-        self.right.setMinimumWidth(theme.px(270))
+        # With large type the panels scroll, so that the window still fits a small screen.
+        self.form.setMinimumWidth(theme.px(_FORM))
+        self.centre.setMinimumWidth(_CENTRE)
+        self.side.setMinimumWidth(min(theme.px(_SIDE), _SIDE_AT_MOST))
         stacked = self.height() >= theme.px(_STACKED_FROM)
         if stacked != self._stacked:
             self._stacked = stacked
@@ -106,9 +115,9 @@ class Workspace(QWidget):
     def _share_out(self) -> None:
         """Give the columns their usual shares of a new width."""
         theme, width = self._look.theme, self.width()
-        left = min(theme.px(400), max(theme.px(296), round(width * 0.235)))
-        right = min(theme.px(480), max(theme.px(270), round(width * 0.255)))
-        self.columns.setSizes([left, max(theme.px(380), width - left - right), right])
+        left = min(theme.px(400), max(theme.px(_FORM), round(width * 0.22)))
+        right = min(theme.px(480), max(theme.px(_SIDE), round(width * 0.24)))
+        self.columns.setSizes([left, max(_CENTRE, width - left - right), right])
 
     def _arrange(self, stacked: bool) -> None:
         chart, questions = self.panels.chart, self.panels.questions
@@ -118,12 +127,12 @@ class Workspace(QWidget):
             self.shared.hide()
             chart.show()
             questions.show()
-            self.middle.setSizes([45, 27, 28, 0])
+            self.middle.setSizes([round(share * self.height()) for share in (0.38, 0.29, 0.33, 0)])
         else:
             self.shared.addTab(chart, "Which line suits?")
             self.shared.addTab(questions, "Questions")
             self.shared.show()
-            self.middle.setSizes([50, 50])
+            self.middle.setSizes([self.height() // 2, self.height() // 2])
 
 
 def _framed(splitter: QSplitter, gap: int) -> QWidget:
@@ -133,6 +142,18 @@ def _framed(splitter: QSplitter, gap: int) -> QWidget:
     layout.setContentsMargins(gap, gap // 2, gap, gap)
     layout.addWidget(splitter)
     return column
+
+
+def _scrolled(widget: QWidget, name: str) -> QScrollArea:
+    """Return a place in which a widget scrolls when it does not fit."""
+    area = QScrollArea()
+    area.setAccessibleName(name)
+    area.setWidgetResizable(True)
+    area.setFrameShape(QFrame.Shape.NoFrame)
+    area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+    widget.setProperty("plain", True)
+    area.setWidget(widget)
+    return area
 
 
 def _takes_focus(widget: QWidget) -> bool:

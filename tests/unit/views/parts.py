@@ -25,9 +25,7 @@ class Window:
         self.room: Room = make_room(folder)
         self.card = save_card(folder / "own", document)
         self.ask = ScriptedAsk()
-        self.main = MainWindow(
-            self.room.bench, self.room.desk, self.room.preferences, look, ask=self.ask
-        )
+        self.main = MainWindow(self.room.bench, self.room.desk, self.room.preferences, look, ask=self.ask)
         assert self.main.talk.open(self.card)
         self.main.resize(1366, 700)
         self.main.setWindowState(Qt.WindowState.WindowNoState)

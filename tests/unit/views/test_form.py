@@ -155,7 +155,7 @@ def test_emptying_a_field_says_nothing_any_more(room: Room, form: FormPanel) -> 
     assert row.field.edit.unit() == ""
 
 
-def test_the_small_button_sets_what_is_assumed_and_takes_off_what_is_said(room: Room, form: FormPanel) -> None:
+def test_the_small_button_sets_what_is_assumed_and_clears_what_is_said(room: Room, form: FormPanel) -> None:
     row = _text(form, "drag")
     row.act.click()
     assert not room.bench.says("drag")
@@ -198,7 +198,7 @@ def test_a_technique_is_found_by_part_of_its_name(room: Room, form: FormPanel) -
     assert room.bench.text("lure.technique") == "drop shot"
 
 
-def test_a_card_that_uses_an_alias_shows_the_technique_and_keeps_the_alias(room: Room, form: FormPanel) -> None:
+def test_an_alias_shows_the_technique_and_stays_on_the_card(room: Room, form: FormPanel) -> None:
     alias = room.bench.reference.techniques["walking-bait"].aliases[0]
     room.bench.edit("lure.technique", alias.upper())
     row = show_row(form, "lure.technique")
@@ -237,7 +237,8 @@ def test_a_part_is_as_usual_or_none_or_given(room: Room, form: FormPanel, group:
 
 def test_typing_into_an_assumed_leader_brings_the_rest_of_it_along(room: Room, form: FormPanel) -> None:
     room.bench.replace(
-        demo_card() | {"lure": {"technique": "drop shot", "weight": "1/4 oz"}, "main": {"type": "braid", "test": "10 lb"}}
+        demo_card()
+        | {"lure": {"technique": "drop shot", "weight": "1/4 oz"}, "main": {"type": "braid", "test": "10 lb"}}
     )
     room.bench.clear("leader")
     row = _text(form, "leader.length")
