@@ -28,7 +28,7 @@ class Figure:
 class Reason:
     """One reason in the words of the chosen unit system; ``finding`` is what it was made from.
 
-    ``differ`` names the positions where anglers differ, and is empty where they do not.
+    ``differ`` names the positions where anglers differ, one a line, and which stands here.
     """
 
     rule: str
@@ -41,7 +41,7 @@ class Reason:
     why: str
     figures: tuple[Figure, ...]
     basis: tuple[str, ...]
-    differ: str
+    differ: tuple[str, ...]
     finding: Finding
 
     @property
@@ -104,6 +104,14 @@ def figure(number: Number, speaker: Speaker) -> Figure:
     return Figure(number.name, words, low_v, typical_v, high_v, shown[0][1])
 
 
+def _sides(disagreement: str) -> tuple[str, ...]:
+    """Return the positions one by one; empty where anglers do not differ."""
+    text = disagreement.removeprefix("Anglers differ. ")
+    for lead in ("Or: ", "Here: ", "The coach's house takes: "):
+        text = text.replace(f" {lead}", f"\n{lead}")
+    return tuple(text.splitlines())
+
+
 def _reason(finding: Finding, number: int, speaker: Speaker) -> Reason:
     basis = tuple(capital(source_words(source)) for source in distinct(finding.sources))
     return Reason(
@@ -117,6 +125,6 @@ def _reason(finding: Finding, number: int, speaker: Speaker) -> Reason:
         why=finding.why(speaker),
         figures=tuple(figure(each, speaker) for each in finding.hit.numbers()),
         basis=(*basis, *(f"{capital(words)}." for words in finding.house)),
-        differ=finding.disagreement,
+        differ=_sides(finding.disagreement),
         finding=finding,
     )

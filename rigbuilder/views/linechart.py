@@ -52,7 +52,7 @@ class LineChartPanel(Card):
         self._fading.stop()
         self.grid.set_chart(chart_of(self._bench))
         self._view.setFixedHeight(self.grid.sizeHint().height())
-        self._tell(self.grid.looked_at())
+        self._look_at(self.grid.looked_at())
 
     def _timer(self, interval_ms: int, then: Callable[[], None]) -> QTimer:
         timer = QTimer(self)
@@ -100,7 +100,11 @@ class LineChartPanel(Card):
         self._looking.start()
 
     def _look_ahead(self) -> None:
-        square = self._looked
+        """Look at the line of the chart of now; while that is in the making, a little later."""
+        if self._making.isActive():
+            self._looking.start()
+            return
+        square = self.grid.same(self._looked)
         self._bench.look_at(None if square is None or square.present else square.cell.report)
 
     def _tell(self, square: Square | None) -> None:

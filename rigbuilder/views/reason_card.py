@@ -12,13 +12,12 @@ from rigbuilder.views.controls.badge import SeverityBadge
 from rigbuilder.views.controls.buttons import LinkButton
 from rigbuilder.views.controls.card import Card
 from rigbuilder.views.controls.texts import text_label
+from rigbuilder.views.reason_card_disclosure import Disclosure
 from rigbuilder.views.reason_card_figures import FigureBars
 from rigbuilder.views.reason_card_remedies import Remedies
 from rigbuilder.views.reasons_flow import FlowRow
 from rigbuilder.views.silence import SilenceForm
 from rigbuilder.views.theme_look import Look
-
-_KNOW, _DIFFER = "How we know", "How we know, where anglers differ"
 
 
 class ReasonCard(Card):
@@ -40,10 +39,10 @@ class ReasonCard(Card):
         self.why = text_label("", wrap=True, parent=self)
         self.figures = FigureBars(look, self)
         self.remedies = Remedies(look, self)
-        self.know = LinkButton(f"▸ {_KNOW}", parent=self)
-        self.know.setCheckable(True)
         self.basis = text_label("", "caption", wrap=True, parent=self)
-        self.basis.hide()
+        self.know = Disclosure("How we know", self.basis, self)
+        self.sides = text_label("", "caption", wrap=True, parent=self)
+        self.differ = Disclosure("Anglers differ", self.sides, self)
         self.silence = LinkButton("Silence…", tip="Put the reason aside on this card.", parent=self)
         self.silence.setAccessibleName("Silence on this card")
         self.form = SilenceForm(self)
@@ -67,8 +66,9 @@ class ReasonCard(Card):
         self.headline.setText(reason.headline)
         self.why.setText(reason.why)
         self.figures.set_figures(reason.figures, reason.severity)
-        self.basis.setText("\n".join(filter(None, (reason.differ, *reason.basis))))
-        self._unfold(self.know.isChecked())
+        self.basis.setText("\n".join(reason.basis))
+        self.sides.setText("\n".join(reason.differ))
+        self.differ.setVisible(bool(reason.differ))
         self.setAccessibleName(reason.spoken)
         self.setAccessibleDescription(reason.why)
 
@@ -95,30 +95,23 @@ class ReasonCard(Card):
         head.addStretch(1)
         head.addWidget(self.part_link)
         foot = FlowRow(self._look.theme.px(6), self)
-        foot.add(self.know)
-        foot.add(self.silence)
+        for link in (self.know, self.differ, self.silence):
+            foot.add(link)
         self.column.addLayout(head)
         for widget in (self.headline, self.why, self.figures, self.remedies):
             self.column.addWidget(widget)
         self.column.addWidget(foot)
         self.column.addWidget(self.basis)
+        self.column.addWidget(self.sides)
         self.column.addWidget(self.form)
 
     def _connect(self) -> None:
         self.part_link.clicked.connect(lambda: self.field_wanted.emit(self._reason.field))
         self.remedies.looked.connect(self.looked)
         self.remedies.taken.connect(self.taken)
-        self.know.toggled.connect(self._unfold)
         self.silence.clicked.connect(self.form.open)
         self.form.dropped.connect(self._drop_form)
         self.form.written.connect(self.silence_wanted)
-
-    def _unfold(self, shown: bool) -> None:
-        self.basis.setVisible(shown)
-        title = _DIFFER if self._reason.differ else _KNOW
-        self.know.setText(f"{'▾' if shown else '▸'} {title}")
-        self.know.setAccessibleName(title)
-        self.know.setAccessibleDescription(self.basis.text() if shown else "folded")
 
     def _drop_form(self) -> None:
         self.form.hide()

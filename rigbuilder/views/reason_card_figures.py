@@ -21,7 +21,9 @@ class FigureBars(QWidget):
         self._look = look
         self._figures: tuple[Figure, ...] = ()
         self._severity = "note"
-        self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
+        policy = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
+        policy.setHeightForWidth(True)
+        self.setSizePolicy(policy)
         look.changed.connect(self._refresh)
         self.hide()
 
@@ -36,37 +38,59 @@ class FigureBars(QWidget):
         self.setVisible(bool(self._figures))
         self._refresh()
 
+    def hasHeightForWidth(self) -> bool:  # noqa: N802 (Qt's name)
+        """Return True: a name and words that do not fit beside each other take two lines."""
+        return True
+
+    def heightForWidth(self, width: int) -> int:  # noqa: N802 (Qt's name)
+        """Return room for all rows at ``width``."""
+        return round(sum(self._row(figure, width) for figure in self._figures))
+
     def sizeHint(self) -> QSize:  # noqa: N802 (Qt's name)
         """Return room for all rows."""
-        return QSize(self._look.theme.px(160), round(len(self._figures) * self._row()))
+        width = max(self.width(), self._look.theme.px(160))
+        return QSize(self._look.theme.px(160), self.heightForWidth(width))
+
+    def minimumSizeHint(self) -> QSize:  # noqa: N802 (Qt's name)
+        """Return a small width."""
+        return QSize(self._look.theme.px(80), 0)
 
     def paintEvent(self, event: QPaintEvent) -> None:  # noqa: N802 (Qt's name)
         """Paint words and bars."""
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        for index, figure in enumerate(self._figures):
-            self._paint_row(painter, index * self._row(), figure)
+        top = 0.0
+        for figure in self._figures:
+            row = self._row(figure, self.width())
+            self._paint_row(painter, QRectF(0, top, self.width(), row), figure)
+            top += row
         painter.end()
 
-    def _row(self) -> float:
-        return self.fontMetrics().height() + self._look.theme.px(_BAR + _GAP + 2)
+    def _in_one_line(self, figure: Figure, width: int) -> bool:
+        metrics = self.fontMetrics()
+        both = metrics.horizontalAdvance(figure.name) + metrics.horizontalAdvance(figure.text)
+        return both + self._look.theme.px(10) <= width
+
+    def _row(self, figure: Figure, width: int) -> float:
+        lines = 1 if self._in_one_line(figure, width) else 2
+        return lines * self.fontMetrics().height() + self._look.theme.px(_BAR + _GAP + 2)
 
     def _top(self, unit: str) -> float:
         return max((abs(figure.high) for figure in self._figures if figure.unit == unit), default=1.0) or 1.0
 
-    def _paint_row(self, painter: QPainter, top: float, figure: Figure) -> None:
-        theme, width = self._look.theme, float(self.width())
-        height = self.fontMetrics().height()
-        line = QRectF(0, top, width, height)
-        words = self.fontMetrics().horizontalAdvance(figure.text)
+    def _paint_row(self, painter: QPainter, row: QRectF, figure: Figure) -> None:
+        theme, metrics = self._look.theme, self.fontMetrics()
+        line = QRectF(row.left(), row.top(), row.width(), metrics.height())
         painter.setFont(self.font())
+        painter.setPen(theme.colour("soft"))
+        name = metrics.elidedText(figure.name, Qt.TextElideMode.ElideRight, round(row.width()))
+        painter.drawText(line, int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter), name)
+        if not self._in_one_line(figure, round(row.width())):
+            line.translate(0, metrics.height())
         painter.setPen(theme.colour("ink"))
         painter.drawText(line, int(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter), figure.text)
-        painter.setPen(theme.colour("soft"))
-        room = round(width - words - theme.px(8))
-        name = self.fontMetrics().elidedText(figure.name, Qt.TextElideMode.ElideRight, room)
-        painter.drawText(line, int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter), name)
-        self._paint_bar(painter, QRectF(0, top + height + theme.px(2), width, theme.px(_BAR)), figure)
+        bar = QRectF(0, line.bottom() + theme.px(2), row.width(), theme.px(_BAR))
+        self._paint_bar(painter, bar, figure)
 
     def _paint_bar(self, painter: QPainter, box: QRectF, figure: Figure) -> None:
         theme = self._look.theme

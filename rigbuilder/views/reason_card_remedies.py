@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import QEvent, Qt, Signal
+from PySide6.QtCore import QEvent, QSize, Qt, Signal
 from PySide6.QtGui import QEnterEvent, QFocusEvent, QResizeEvent
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
@@ -44,6 +44,10 @@ class RemedyButton(ActionButton):
         text = _plain("\n".join(lines))
         if text != self.text():
             self.setText(text)
+
+    def minimumSizeHint(self) -> QSize:  # noqa: N802 (Qt's name)
+        """Return a small width: the words take more lines where there is little room."""
+        return QSize(12 * self.fontMetrics().averageCharWidth(), super().minimumSizeHint().height())
 
     def enterEvent(self, event: QEnterEvent) -> None:  # noqa: N802 (Qt's name)
         """Tell that the pointer came."""

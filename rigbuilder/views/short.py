@@ -65,5 +65,5 @@ class ShortPanel(QWidget):
 
     def _explain(self, button: RowButton) -> None:
         if self._sheet is None:
-            self._sheet = KnownSheet(self._look, self)
+            self._sheet = KnownSheet(self._look, self.window())
         self._sheet.show_known(button.row, how_we_know(self._bench, button.row), button)

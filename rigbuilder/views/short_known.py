@@ -3,7 +3,8 @@
 from collections.abc import Sequence
 
 from PySide6.QtCore import QPoint, Qt
-from PySide6.QtWidgets import QFrame, QLabel, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtGui import QKeyEvent
+from PySide6.QtWidgets import QApplication, QFrame, QLabel, QScrollArea, QVBoxLayout, QWidget
 
 from rigbuilder.viewmodels.short import Known, ShortRow
 from rigbuilder.views.controls.buttons import ActionButton
@@ -15,11 +16,16 @@ _NOTHING = "Nothing stands behind it but the card itself."
 
 
 class KnownSheet(QFrame):
-    """Opens beside the value that was pressed; Esc, a press elsewhere or Close closes it."""
+    """Lies over the window beside the value that was pressed.
 
-    def __init__(self, look: Look, parent: QWidget) -> None:
-        super().__init__(parent, Qt.WindowType.Popup)
+    Esc or Close closes it, and so does going on elsewhere.
+    """
+
+    def __init__(self, look: Look, window: QWidget) -> None:
+        super().__init__(window)
         self._look = look
+        self._around = window
+        self._beside: QWidget | None = None
         self.setProperty("sheet", "card")
         theme = look.theme
         column = QVBoxLayout(self)
@@ -34,7 +40,10 @@ class KnownSheet(QFrame):
         self.scroll_area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.scroll_area.viewport().setAutoFillBackground(False)
         self.close_button = ActionButton("Close", parent=self)
-        self.close_button.clicked.connect(self.hide)
+        self.close_button.clicked.connect(self._go_back)
+        application = QApplication.instance()
+        if isinstance(application, QApplication):
+            application.focusChanged.connect(self._went_on)
         column.addWidget(self.title)
         column.addWidget(self.meaning)
         column.addWidget(self.scroll_area, 1)
@@ -60,10 +69,30 @@ class KnownSheet(QFrame):
         inner = width - 2 * theme.px(12) - theme.px(14)
         heads = self.title.heightForWidth(inner) + self.meaning.heightForWidth(inner)
         high = body.heightForWidth(inner) + heads + self.close_button.sizeHint().height() + theme.px(56)
-        self.resize(width, min(high, theme.px(_HIGH)))
+        around = self._around.rect()
+        self.resize(min(width, around.width()), min(high, theme.px(_HIGH), around.height()))
         self.move(self._place(beside))
+        self._beside = beside
         self.show()
+        self.raise_()
         self.close_button.setFocus()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:  # noqa: N802 (Qt's name)
+        """Esc closes the sheet."""
+        if event.key() == Qt.Key.Key_Escape:
+            self._go_back()
+        else:
+            super().keyPressEvent(event)
+
+    def _go_back(self) -> None:
+        beside, self._beside = self._beside, None
+        self.hide()
+        if beside is not None:
+            beside.setFocus()
+
+    def _went_on(self, _: QWidget | None, focus: QWidget | None) -> None:
+        if focus is not None and self.isVisible() and not self.isAncestorOf(focus):
+            self.hide()
 
     def _body(self, blocks: Sequence[Sequence[tuple[str, str]]]) -> QWidget:
         body = QWidget()
@@ -80,14 +109,13 @@ class KnownSheet(QFrame):
         return body
 
     def _place(self, beside: QWidget) -> QPoint:
-        """Return a place beside a widget at which the whole sheet is on the screen."""
-        room = beside.screen().availableGeometry()
-        wanted = beside.mapToGlobal(QPoint(-self.width() - 8, 0))
-        left = wanted.x() if wanted.x() >= room.left() else beside.mapToGlobal(QPoint(0, 0)).x()
-        return QPoint(
-            max(room.left(), min(left, room.right() - self.width())),
-            max(room.top(), min(wanted.y(), room.bottom() - self.height())),
-        )
+        """Return a place beside a widget at which the whole sheet is in the window."""
+        corner = beside.mapTo(self._around, QPoint(0, 0))
+        left = corner.x() - self.width() - 8
+        if left < 0:
+            left = corner.x()
+        most = self._around.rect().bottomRight() - QPoint(self.width(), self.height())
+        return QPoint(max(0, min(left, most.x())), max(0, min(corner.y(), most.y())))
 
 
 def _lines(known: Known) -> list[tuple[str, str]]:
