@@ -71,7 +71,7 @@ class Library:
         return row is not None and row.stamp == stamp and stamp[3] != 0
 
 
-_VERDICTS = ("fault", "risk", "note", "right")
+_VERDICTS = ("fault", "risk", "note", "right", "unfinished")
 _LIMITS = Limits(size=10_000_000, depth=4, entries=200_000)
 _MOST = 50_000
 

@@ -120,7 +120,7 @@ class Sorting(StrEnum):
     CHANGED = "changed"
 
 
-_GRAVITY = {"fault": 0, "risk": 1, "note": 2, "right": 3, "": 4}
+_GRAVITY = {"fault": 0, "risk": 1, "note": 2, "right": 3, "unfinished": 4, "": 5}
 
 
 def sort_rows(
