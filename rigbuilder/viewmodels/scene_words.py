@@ -1,0 +1,134 @@
+"""What the parts of the drawing say: a short label beside each, and a full sentence for those who listen."""
+
+from collections.abc import Mapping
+from typing import Protocol
+
+from rigbuilder.model.fields import Part
+from rigbuilder.model.rig import Line
+from rigbuilder.reference.ranges import Range
+from rigbuilder.review.case import Case
+from rigbuilder.review.questions.profile import Profile, Way
+from rigbuilder.review.speak import Speaker
+from rigbuilder.units.dimensions import Dimension
+from rigbuilder.units.systems import show_si
+from rigbuilder.viewmodels.pins import part_words
+
+
+class _Pinned(Protocol):
+    @property
+    def part(self) -> Part: ...
+    @property
+    def severity(self) -> str: ...
+    @property
+    def headline(self) -> str: ...
+
+
+Texts = dict[Part, str]
+
+
+def part_texts(
+    case: Case, shape: Profile, speaker: Speaker, pins: Mapping[int, _Pinned]
+) -> tuple[Texts, Texts]:
+    """Return short labels and spoken sentences of every part that the rig has."""
+    labels: Texts = {
+        Part.LURE: f"{case.technique.name} {speaker.lure(case.rig.lure.total_kg)}",
+        Part.ROD: _rod(case, speaker),
+        Part.REEL: _reel(case, speaker),
+        Part.MAIN: _line(case.main, speaker),
+        Part.KNOTS: _knots(case),
+        Part.DRAG: _drag(case, speaker),
+        Part.WATER: _water(case, speaker),
+    }
+    if case.rig.backing is not None:
+        labels[Part.BACKING] = _line(case.rig.backing, speaker)
+    if case.leader is not None:
+        labels[Part.LEADER] = _leader(case, speaker)
+    more = _more(case, shape, speaker)
+    spoken = {}
+    for part, label in labels.items():
+        said = [f"{part_words(part)}: {label}", *([more[part]] if more.get(part) else [])]
+        said += [f"{n}, {pin.severity}: {pin.headline}" for n, pin in pins.items() if pin.part is part]
+        spoken[part] = ". ".join(said) + "."
+    return labels, spoken
+
+
+def depth_words(case: Case, shape: Profile, speaker: Speaker) -> str:
+    """Return how deep the lure is, with its range."""
+    depth = case.facts.depth_m
+    if depth is not None:
+        return f"runs at {speaker.spread(depth, Dimension.LENGTH, 'depth')}"
+    if shape.way is Way.RESTING:
+        return "on the surface"
+    return f"at {speaker.depth(shape.depth_m)}"
+
+
+def _line(line: Line, speaker: Speaker) -> str:
+    test = "" if line.test_n is None else f" {speaker.test(line.test_n)}"
+    return f"{line.type}{test}"
+
+
+def _rod(case: Case, speaker: Speaker) -> str:
+    rod = case.rig.rod
+    words = [] if rod.length_m is None else [show_si(rod.length_m, Dimension.LENGTH, speaker.system, kind="rod")]
+    words += [str(word) for word in (rod.power, rod.action) if word]
+    label = " ".join(words) or "rod"
+    return label if rod.line_n is None else f"{label}, {speaker.tests(rod.line_n)}"
+
+
+def _reel(case: Case, speaker: Speaker) -> str:
+    facts = case.facts
+    words = f"{speaker.line(facts.main_wound_m.typical)} of line"
+    if facts.backing_m is not None and facts.backing_m.typical >= 1.0:
+        words += f" over {speaker.line(max(facts.backing_m.typical, 0.0))}"
+    return words
+
+
+def _leader(case: Case, speaker: Speaker) -> str:
+    leader = case.leader
+    assert leader is not None  # noqa: S101 - asked for only where there is one
+    length = "" if leader.length_m is None else f", {speaker.leader(leader.length_m)}"
+    return _line(leader, speaker) + length
+
+
+def _knots(case: Case) -> str:
+    names = [case.rig.knots.lure or "knot not said"]
+    if case.leader is not None and case.leader.knot:
+        names.append(case.leader.knot)
+    return ", ".join(names)
+
+
+def _drag(case: Case, speaker: Speaker) -> str:
+    return "drag not set" if case.rig.drag_n is None else f"drag {speaker.force(case.rig.drag_n)}"
+
+
+def _water(case: Case, speaker: Speaker) -> str:
+    water = case.rig.water
+    words = [] if water.depth_m is None else [f"{speaker.depth(water.depth_m)} deep"]
+    words += [] if water.clarity_m is None else [f"clear to {speaker.depth(water.clarity_m)}"]
+    return ", ".join([*words, str(water.cover or "open water")])
+
+
+def _more(case: Case, shape: Profile, speaker: Speaker) -> Texts:
+    facts, weakest = case.facts, case.facts.weakest
+    more: Texts = {
+        Part.LURE: depth_words(case, shape, speaker),
+        Part.MAIN: f"the line is {speaker.diameter(facts.main_diameter_m.typical)} thick and breaks at "
+        f"{speaker.forces(facts.main_straight_n)}; a cast of {speaker.cast(_cast(case))}",
+        Part.REEL: f"the level stands {speaker.diameter(max(facts.lip_gap_m.typical, 0.0))} below the lip",
+        Part.KNOTS: f"{weakest.name} goes first, at {speaker.forces(weakest.strength_n)}",
+    }
+    nose = facts.nose_share
+    if nose is not None:
+        more[Part.LURE] += f"; the line pulls its nose down by {_percent(nose)} of its weight"
+    if facts.drag_on_scale_n is not None:
+        more[Part.DRAG] = f"over the bent rod {speaker.forces(facts.drag_on_scale_n)}"
+    return more
+
+
+def _cast(case: Case) -> float:
+    return case.rig.cast_m or case.technique.distance_m.middle
+
+
+def _percent(share: Range) -> str:
+    low, typical, high = (f"{100 * value:.0f}" for value in share)
+    return f"{typical} %" if low == high else f"{typical} % ({low}–{high})"
