@@ -40,7 +40,8 @@ def chart_plot(pencil: Pencil, room: QRectF, spec: ChartSpec) -> Plot:
     u, line = pencil.u, pencil.line_height("caption")
     top = room.top() + line + 8 * u
     bottom = max(top + 10 * u, room.bottom() - 2 * line - 8 * u)
-    y = Ruler(spec.y, *bounds(spec.y, _y_values(spec)), bottom, top)
+    ends = (top, bottom) if spec.y.downwards else (bottom, top)
+    y = Ruler(spec.y, *bounds(spec.y, _y_values(spec)), *ends)
     texts = tick_texts(spec.y, ticks_of(y, pencil, 30))
     left = room.left() + max((pencil.text_width(text, "caption") for text in texts), default=0) + 8 * u
     right = max(left + 10 * u, room.right() - _label_width(pencil, room, spec))

@@ -24,6 +24,7 @@ class Axis:
     low: float | None = None
     high: float | None = None
     ticks: tuple[float, ...] = ()
+    downwards: bool = False  # a y axis whose low end lies on top, for depths
 
     @property
     def title(self) -> str:
