@@ -7,10 +7,13 @@ from rigbuilder.model.assume import Assumed
 from rigbuilder.model.document import Document
 from rigbuilder.model.reading import Reading
 from rigbuilder.reference.ranges import Range
+from rigbuilder.review.bench_checks import checks_for
+from rigbuilder.review.cautions import cautions_for
 from rigbuilder.review.chart import Cell, chart
 from rigbuilder.review.core import Finding, Number, Rule
 from rigbuilder.review.engine import Report
 from rigbuilder.review.explain import distinct, example_words
+from rigbuilder.review.leader_aim import leader_aim
 from rigbuilder.review.proof import proven
 from rigbuilder.review.speak import Speaker
 from rigbuilder.sources import Source
@@ -24,6 +27,7 @@ _UNITS = {
     Dimension.SPEED: "m/s",
 }
 _FIGURES = 4
+_ENDS = ("low", "aim", "high")
 
 
 def review_data(reading: Reading, report: Report, speaker: Speaker) -> dict[str, Any]:
@@ -40,6 +44,11 @@ def review_data(reading: Reading, report: Report, speaker: Speaker) -> dict[str,
         "right": [{"rule": rule.name, "headline": words} for rule, words in report.right(speaker)],
         "lines": [cell_data(cell, speaker) for cell in cells],
         "assumed": [assumed_data(entry) for entry in reading.assumed],
+        "checks": [
+            {"check": check.name, "part": str(check.part), "say": check.say, "why": check.why}
+            for check in checks_for(case)
+        ],
+        "cautions": [{"topic": row.topic, "says": row.says} for row in cautions_for(case)],
         "figures": figures_data(report),
     }
 
@@ -110,6 +119,7 @@ def figures_data(report: Report) -> dict[str, Any]:
             for link in facts.links
         ],
         "test_range_lb": _aim(report),
+        "leader": _leader(report),
     }  # fmt: skip
     for name, value, unit in (
         ("drag", facts.drag_n, "N"),
@@ -125,11 +135,27 @@ def figures_data(report: Report) -> dict[str, Any]:
     return data
 
 
-def _aim(report: Report) -> dict[str, float] | None:
-    aim = report.case.aim.for_type(report.case.main.type)
+def _aim(report: Report) -> dict[str, Any] | None:
+    case = report.case
+    aim = case.aim.for_type(case.main.type)
     if aim is None:
         return None
-    return {"low": aim.low_lb, "aim": aim.aim_lb, "high": aim.high_lb}
+    moves = [move for move in case.aim.moves(case.main.type) if move.steps]
+    moved = [{"by": move.state.name, "steps": move.steps} for move in moves]
+    return {"low": aim.low_lb, "aim": aim.aim_lb, "high": aim.high_lb, "moved": moved}
+
+
+def _leader(report: Report) -> dict[str, Any]:
+    case = report.case
+    aim = leader_aim(case.aim, case.main.type)
+    return {
+        "need": str(aim.need),
+        "materials": [str(kind) for kind in aim.materials],
+        "test_lb": None if aim.test_lb is None else dict(zip(_ENDS, aim.test_lb, strict=True)),
+        "length_in": None if aim.length_in is None else dict(zip(_ENDS, aim.length_in, strict=True)),
+        "moved": sorted({move.state.name for move in aim.test_moves + aim.length_moves}),
+        "advice": list(aim.advice),
+    }
 
 
 def _rounded(value: Range) -> dict[str, float]:

@@ -20,18 +20,23 @@ from rigbuilder.reference.adjusters import Adjuster, AdjusterState
 from rigbuilder.reference.load import Reference, load
 from rigbuilder.reference.ranges import Span
 from rigbuilder.reference.techniques import Technique
-from rigbuilder.reference.words import LineType
+from rigbuilder.reference.words import LineType, Presentation
 
 _HARD = frozenset({"cover", "lure-weight"})  # what lifts the lightest line that will do
 
 
 @dataclass(frozen=True, slots=True)
 class Move:
-    """One condition of the day, and by how many steps it moves the test beyond the usual rig's conditions."""
+    """One condition of the day, and by how many steps it moves things beyond the usual rig's conditions.
+
+    ``steps`` move the test of the main line, the others test and length of the leader.
+    """
 
     adjuster: str
     state: AdjusterState
     steps: float
+    leader_test: float = 0.0
+    leader_length: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,16 +119,21 @@ class Aim:
         usual = {**usual_conditions(self.technique.id), "main.type": str(kind)}
         today = {**self.known, "main.type": str(kind)}
         found = ((a.id, self._state(a, today), self._state(a, usual)) for a in self.reference.adjusters)
-        return tuple(
-            Move(name, state, _middle(state.test) - (_middle(base.test) if base else 0.0))
-            for name, state, base in found
-            if state is not None
-        )
+        return tuple(_move(name, state, base) for name, state, base in found if state is not None)
 
     def _state(self, adjuster: Adjuster, known: Mapping[str, float | str]) -> AdjusterState | None:
         state = adjuster.state_for(known)
         loads = set(self.technique.retrieve_load)
         return None if state is None or (state.for_loads and not loads & set(state.for_loads)) else state
+
+    def _weed_lb(self, kind: LineType) -> float:
+        """Return the least braid [lb] that the weed of the day asks of techniques of heavy cover."""
+        if not kind.is_braided or Presentation.HEAVY_COVER not in self.technique.presentations:
+            return 0.0
+        states = [move.state for move in self.moves(kind)]
+        floors = [state.heavy_cover_floor_lb or 0.0 for state in states]
+        aims = [state.heavy_cover_aim_lb.low for state in states if state.heavy_cover_aim_lb]
+        return max([0.0, *floors, *aims])
 
     def _bounds_for(self, kind: LineType, base: Span) -> Bounds:
         ladder = tuple(map(float, self.reference.ladders.for_line(kind)))
@@ -131,13 +141,23 @@ class Aim:
         up = sum(move.steps for move in ups)
         down = sum(move.steps for move in downs)
         lift = sum(move.steps for move in ups if move.adjuster in _HARD)
-        low = _moved(ladder, base.low, 1 if lift >= 1.0 else min(0, round(up + down)))
-        high = _moved(ladder, base.high, max(0, math.ceil(up)))
+        low = moved(ladder, base.low, 1 if lift >= 1.0 else min(0, round(up + down)))
+        high = moved(ladder, base.high, max(0, math.ceil(up)))
         own = self.technique.base
         start = own.main_lb if own.main is kind else base.middle
-        aim = _moved(ladder, start, round(up + down))
+        aim = max(moved(ladder, start, round(up + down)), self._weed_lb(kind))
         low = min(low, base.high)
         return Bounds(low, min(max(aim, low), high), high, base, ladder)
+
+
+def _move(name: str, state: AdjusterState, base: AdjusterState | None) -> Move:
+    return Move(
+        name,
+        state,
+        _middle(state.test) - (_middle(base.test) if base else 0.0),
+        _middle(state.leader_test) - (_middle(base.leader_test) if base else 0.0),
+        _middle(state.leader_length) - (_middle(base.leader_length) if base else 0.0),
+    )
 
 
 def _middle(steps: Span | None) -> float:
@@ -148,7 +168,13 @@ def _rung(ladder: Sequence[float], test_lb: float) -> int:
     return min(range(len(ladder)), key=lambda index: abs(ladder[index] - test_lb))
 
 
-def _moved(ladder: Sequence[float], test_lb: float, steps: int) -> float:
+def steps_between(ladder: Sequence[float], value: float, wish: float) -> int:
+    """Return the signed distance from a wish in rungs of a ladder; negative is below it."""
+    return _rung(ladder, value) - _rung(ladder, wish)
+
+
+def moved(ladder: Sequence[float], test_lb: float, steps: int) -> float:
+    """Return the value so many rungs up or down a ladder; its ends are not left."""
     if steps == 0:
         return test_lb
     rungs = [rung for rung in ladder if (rung > test_lb if steps > 0 else rung < test_lb)]
@@ -190,6 +216,7 @@ def known_conditions(rig: Rig, technique: Technique) -> dict[str, float | str]:
         "water.cover": water.cover,
         "water.pressure": water.pressure,
         "water.wind": water.wind,
+        "water.current": water.current_mps,
         "cast": rig.cast_m,
         "from": None if rig.from_shore is None else ("shore" if rig.from_shore else "boat"),
         "fish.teeth": fish.teeth,

@@ -33,7 +33,23 @@ def use_line(case: Case, main: Line) -> tuple[Remedy, ...]:
     say = f"Use {main.type} {pounds(main.test_n or 0.0)}"
     alone = line_changes(case.rig, main)
     whole = alone | dressing_changes(case.rig, dressed(case.rig, main, case.technique, case.reference))
-    return (Remedy(say, alone),) if whole == alone else (Remedy(say, alone), Remedy(say, whole))
+    if whole == alone:
+        return (Remedy(say, alone),)
+    return Remedy(say, alone), Remedy(f"{say} with {_listed(_hung(alone, whole))} to go with it", whole)
+
+
+def _hung(alone: Changes, whole: Changes) -> list[str]:
+    """Return in words what a whole change hangs on the line beyond the line itself."""
+    groups = {path.split(".")[0]: value for path, value in whole.items() if path not in alone}
+    return [
+        word if groups[group] is not None else f"no {word}"
+        for group, word in (("leader", "leader"), ("knots", "knot"), ("backing", "backing"), ("drag", "drag"))
+        if group in groups
+    ]
+
+
+def _listed(words: list[str]) -> str:
+    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} and {words[-1]}"
 
 
 def _near(values: Iterable[float], wish: float) -> list[float]:

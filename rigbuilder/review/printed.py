@@ -1,9 +1,14 @@
 """Whole answers for the terminal: a card's review, a label, a technique."""
 
+import textwrap
+
 from rigbuilder.model.labels.understood import Understanding
 from rigbuilder.model.reading import Reading
 from rigbuilder.reference.techniques import Technique
+from rigbuilder.reference.texts import Caution
 from rigbuilder.reference.words import Rank
+from rigbuilder.review.bench_checks import checks_for
+from rigbuilder.review.cautions import cautions_for
 from rigbuilder.review.chart import Cell, Grade, chart
 from rigbuilder.review.engine import Report
 from rigbuilder.review.explain import finding_text, verdict_words
@@ -11,10 +16,7 @@ from rigbuilder.review.proof import proven
 from rigbuilder.review.speak import Speaker
 
 _MARK = {Grade.FIRST_CHOICE: "*", Grade.WORKS: "+", Grade.POOR: "-", Grade.NEVER: "x"}
-_CAUTION = (
-    "Try every knot with a steady pull, glove on and face turned away; never wrap braid round a hand; "
-    "keep carbon rods away from power lines and put them down in thunder; lead and hooks: local rules first."
-)
+_WIDTH = 100
 
 
 def review_text(reading: Reading, report: Report, speaker: Speaker) -> str:
@@ -37,7 +39,14 @@ def review_text(reading: Reading, report: Report, speaker: Speaker) -> str:
             for entry in reading.assumed
         ]
         blocks.append("\n".join(["Assumed, since the card does not say", *assumed]))
-    return "\n\n".join([*blocks, _CAUTION])
+    blocks.append("\n".join(["By hand, with this rig", *(f"  {check.say}" for check in checks_for(case))]))
+    blocks.append("\n".join(["Usual cautions; local rules come first", *map(_caution, cautions_for(case))]))
+    return "\n\n".join(blocks)
+
+
+def _caution(caution: Caution) -> str:
+    text = f"{caution.topic}: {caution.says}"
+    return textwrap.fill(text, _WIDTH, initial_indent="  ", subsequent_indent="    ")
 
 
 def chart_text(cells: list[Cell]) -> str:

@@ -14,6 +14,7 @@ from rigbuilder.units.dimensions import Dimension
 _CHAIN = Source(Kind.COMPUTED, "weakest of label × true strength × wetness × knot over all links, as chances")
 _THIRD = 1 / 3  # common practice: a third of the weakest label at most, unless the technique locks up
 _ROD_SHARE = 0.5  # common practice: half of a nylon label's top is the most a rod should feel
+_LOCKED_SHARE = 0.4  # common practice: two fifths of the weakest label where the drag is all but locked
 _TIGHT, _LOOSE = 1.5, 0.6  # common practice: from these shares of the usual drag the setting was guessed
 
 
@@ -93,9 +94,8 @@ def _loose(case: Case) -> Hit | None:
     drag, practice = case.rig.drag_n, case.technique.drag
     if drag is None:
         return None
-    least = practice.drag_n.low
-    if practice.percent is not None:
-        least = min(least, practice.percent.low / 100 * case.weakest_label_n)
+    share = _LOCKED_SHARE if practice.percent is None else practice.percent.low / 100
+    least = min(practice.drag_n.low, share * case.weakest_label_n)
     if drag >= _LOOSE * least:
         return None
     heavy = case.hook in (HookClass.HEAVY_SINGLE, HookClass.WEEDLESS_DOUBLE)
@@ -151,7 +151,7 @@ def _above_reel(case: Case) -> Hit | None:
 
 def _in_order(case: Case, say: Speaker) -> str:
     drag = case.rig.drag_n
-    if drag is None or not case.weakest_label_n:
+    if drag is None or not case.weakest_label_n or _loose(case) or _above_practice(case):
         return ""
     return f"drag of {say.force(drag)} is {drag / case.weakest_label_n * 100:.0f} % of the weakest label"
 

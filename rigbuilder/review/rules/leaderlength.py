@@ -1,17 +1,19 @@
 """Rules about what a leader is made of, and how long it is."""
 
+from collections.abc import Sequence
+
 from rigbuilder.model.fields import Part
+from rigbuilder.reference.ranges import INCH_M, LBF_N
 from rigbuilder.reference.words import (
     Cover,
     LineType,
 )
 from rigbuilder.review.case import Case
-from rigbuilder.review.core import Example, Hit, Number, Rule, Severity
-from rigbuilder.review.mends import (
-    other_leader_length,
-    other_leader_type,
-)
-from rigbuilder.review.rules.common import resists_teeth
+from rigbuilder.review.conditions import Move, steps_between
+from rigbuilder.review.core import Example, Hit, Number, Rule, Severity, Words
+from rigbuilder.review.leader_aim import leader_aim
+from rigbuilder.review.mends import other_leader_length, other_leader_test, other_leader_type
+from rigbuilder.review.rules.common import leader_n, resists_teeth
 from rigbuilder.sources import COMMON_PRACTICE, Kind, Source
 from rigbuilder.units.dimensions import Dimension
 
@@ -84,7 +86,77 @@ def _material(case: Case) -> Hit | None:
     )
 
 
+_STEPS_OFF = 2  # rungs of the ladder: one is a shade, two are another leader
+
+
+def _off_the_aim(case: Case) -> Hit | None:
+    leader = case.leader
+    if leader is None or leader.type is LineType.WIRE or resists_teeth(case):
+        return None
+    aim, ladders = leader_aim(case.aim, case.main.type), case.reference.ladders
+    length = (leader.length_m or 0.0) / INCH_M
+    if aim.length_in is not None and aim.length_moves and length:
+        steps = steps_between(ladders.leader_in, length, aim.length_in[1])
+        if _is_off(steps, aim.length_moves, [move.leader_length for move in aim.length_moves]):
+            return _off_hit(
+                lambda say: say.leader(leader.length_m or 0.0),
+                lambda say: say.leader(aim.length_in[1] * INCH_M if aim.length_in else 0.0),
+                "shorter" if steps < 0 else "longer",
+                aim.length_moves,
+            )
+    if aim.test_lb is None or not aim.test_moves:
+        return None
+    steps = steps_between(ladders.leader_lb, leader_n(case) / LBF_N, aim.test_lb[1])
+    if not _is_off(steps, aim.test_moves, [move.leader_test for move in aim.test_moves]):
+        return None
+    wish = aim.test_lb[1] * LBF_N
+    return _off_hit(
+        lambda say: say.test(leader_n(case)),
+        lambda say: say.test(wish),
+        "lighter" if steps < 0 else "heavier",
+        aim.test_moves,
+    )
+
+
+def _is_off(steps: int, moves: Sequence[Move], by: Sequence[float]) -> bool:
+    """Tell whether a leader lies two rungs off, on the side away from which the day moves it."""
+    return bool(moves) and abs(steps) >= _STEPS_OFF and sum(by) * steps < 0
+
+
+def _off_hit(found: Words, wish: Words, way: str, moves: Sequence[Move]) -> Hit:
+    names = " and ".join(move.state.name for move in moves)
+    return Hit(
+        Severity.NOTE,
+        headline=lambda say: f"{found(say)} leader is {way} than the {wish(say)} to aim at today",
+        detail=lambda say: f"What moves it today: {names}.",
+    )
+
+
 RULES = (
+    Rule(
+        name="leader-off-the-aim",
+        part=Part.LEADER,
+        severity=Severity.NOTE,
+        what="The leader is two steps or more from the test or length that the day points at.",
+        why="Clear water and fish that are fished hard ask for more distance between lure "
+        "and main line; stained water, weed and wind for less. Big fish and the shore ask "
+        "for strength.",
+        sources=(COMMON_PRACTICE,),
+        check=_off_the_aim,
+        wrong=(
+            Example(
+                "ned rig",
+                {"leader.length": "24 in", "water.clarity": "4 m", "water.pressure": "high"},
+            ),
+        ),
+        right=(
+            Example(
+                "ned rig",
+                {"leader.length": "96 in", "water.clarity": "4 m", "water.pressure": "high"},
+            ),
+        ),
+        mends=(other_leader_length, other_leader_test),
+    ),
     Rule(
         name="leader-material-unusual",
         part=Part.LEADER,
