@@ -12,7 +12,7 @@ from rigbuilder.views.theme_look import Look
 _STACKED_FROM = 900  # least height, in logical pixels, that gives chart and questions a place each
 
 # Least widths of the columns, in logical pixels; the first and the last grow with the type.
-_FORM, _CENTRE, _SIDE, _SIDE_AT_MOST = 296, 330, 292, 340
+_FORM, _CENTRE, _SIDE, _SIDE_AT_MOST = 314, 320, 292, 330
 
 
 class Workspace(QWidget):
