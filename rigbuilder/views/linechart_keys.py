@@ -9,7 +9,7 @@ from rigbuilder.viewmodels.linechart import LineChart, Square
 _PAGE = 5  # columns that Page Up and Page Down pass over
 
 
-def moved(chart: LineChart, now: Square, key: Qt.Key) -> Square | None:
+def moved(chart: LineChart, now: Square, key: int) -> Square | None:
     """Return the cell that a key leads to, ``None`` if the key does not move.
 
     Left and Right pass over tests that a type is not sold in; Up and Down go to
@@ -17,7 +17,7 @@ def moved(chart: LineChart, now: Square, key: Qt.Key) -> Square | None:
     """
     row = chart.rows[now.row].squares
     place = next((index for index, square in enumerate(row) if square.column == now.column), 0)
-    along = {
+    along: dict[int, int] = {
         Qt.Key.Key_Left: place - 1,
         Qt.Key.Key_Right: place + 1,
         Qt.Key.Key_PageUp: place - _PAGE,
@@ -27,7 +27,8 @@ def moved(chart: LineChart, now: Square, key: Qt.Key) -> Square | None:
     }
     if key in along:
         return row[min(max(along[key], 0), len(row) - 1)]
-    step = {Qt.Key.Key_Up: -1, Qt.Key.Key_Down: 1}.get(key)
+    steps: dict[int, int] = {Qt.Key.Key_Up: -1, Qt.Key.Key_Down: 1}
+    step = steps.get(key)
     if step is None:
         return None
     target = min(max(now.row + step, 0), len(chart.rows) - 1)
