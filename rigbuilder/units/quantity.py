@@ -79,7 +79,7 @@ class Quantity:
 
 
 _TOKEN = re.compile(
-    rf"\s*(?:(?P<unit_first>pe|p\.e\.|no\.?|#)(?=\s*\.?\d)|(?P<number>{NUMBER})|(?P<to>-|~|to\b|\.\.\.?|…)"
+    rf"\s*(?:(?P<unit_first>pe|p\.e\.|no\.?|#)(?=\s*\.?\d)|(?P<number>{NUMBER})|(?P<to>-|~|(?:to|bis|thru|through|tot)\b|à(?!\w)|\.\.\.?|…)"
     rf"|(?P<unit>{UNIT})|(?P<more>[(/=)])|(?P<plus>\+)|(?P<other>\S))"
 )
 _LABEL_WORDS = re.compile(r"^\s*(?:cw|c\.w\.|wg|w\.g\.)\s*:?\s*(?=[\d.])|\s*-?\s*(?:test|class)\s*$")

@@ -3,17 +3,26 @@
 import re
 
 SPELLINGS: dict[str, tuple[str, ...]] = {
-    "lb": ("lb", "lbs", "lbf", "lb.", "lbs.", "pound", "pounds", "#"),
-    "kg": ("kg", "kgs", "kgf", "kg.", "kilo", "kilos", "kilogram", "kilograms"),
-    "oz": ("oz", "ozs", "oz.", "ounce", "ounces"),
-    "g": ("g", "gr", "gm", "g.", "gr.", "gm.", "gram", "grams", "gramme", "grammes"),
+    "lb": ("lb", "lbs", "lbf", "lb.", "lbs.", "ib", "ibs", "pound", "pounds", "#"),
+    "kg": ("kg", "kgs", "kgf", "kg.", "kilo", "kilos", "kilogram", "kilograms", "kilogramm"),
+    "oz": ("oz", "ozs", "oz.", "0z", "ounce", "ounces", "onzas", "onces", "unzen"),
+    "g": (
+        *("g", "gr", "gm", "g.", "gr.", "gm.", "gram", "grams", "gramme", "grammes"),
+        *("gramm", "grammi", "gramos"),
+    ),
     "N": ("n", "newton", "newtons"),
-    "m": ("m", "m.", "mtr", "mtrs", "mtr.", "mtrs.", "metre", "metres", "meter", "meters"),
+    "m": (
+        *("m", "m.", "mtr", "mtrs", "mtr.", "mtrs.", "metre", "metres", "meter", "meters"),
+        *("mètre", "mètres", "metri", "metros", "metriä"),
+    ),
     "cm": ("cm", "cm.", "cms", "centimetre", "centimetres", "centimeter", "centimeters"),
     "mm": ("mm", "mm.", "millimetre", "millimetres", "millimeter", "millimeters"),
     "ft": ("'", "ft", "ft.", "feet", "foot"),
-    "in": ('"', "''", "in", "in.", "ins", "ins.", "inch", "inches"),
-    "yd": ("yd", "yds", "yd.", "yds.", "yard", "yards"),
+    "in": (
+        *('"', "''", "in", "in.", "ins", "ins.", "inch", "inches"),
+        *("zoll", "pouce", "pouces", "pulgadas", "tuumaa"),
+    ),
+    "yd": ("yd", "yds", "yd.", "yds.", "yrd", "yrds", "yard", "yards"),
     "C": ("c", "°c", "° c", "deg c", "degrees c", "celsius", "centigrade"),
     "F": ("f", "°f", "° f", "deg f", "degrees f", "fahrenheit"),
     "m/s": ("m/s", "m s-1"),

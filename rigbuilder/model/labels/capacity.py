@@ -13,13 +13,13 @@ from rigbuilder.units.spelling import SYMBOLS, unit_pattern
 _WHAT = unit_pattern("lb", "kg", "mm", "in", "No.", "PE")
 _LONG = unit_pattern("yd", "m", "ft")
 _START = LONE + r""
-_JOIN = r"\s*[/\-:x@*()=]+\s*"
+_JOIN = r"(?:\s*[/\-:x@*()=]+\s*|\s+[àa]\s+)"
 _GROUP = rf"{DECIMAL}(?:(?:[/-]{DECIMAL}){{1,2}}|(?:\s+[/-]\s*|\s*[/-]\s+){DECIMAL})(?![\d:])"
 _GROUPS = rf"(?P<groups>{_GROUP}(?:(?:[\s,;:|&\x00]+|\s+/\s+){_GROUP})*)"
 _UNIT = unit_pattern("lb", "kg", "mm", "in", "No.", "PE", "yd", "m", "ft")
 _HEADER = rf"(?P<header>{_UNIT}\s*[/-]\s*{_UNIT}(?:\s*[/-]\s*{_UNIT})?)(?:\s*test)?"
 _HEADER_AFTER = re.compile(rf"{_START}{_GROUPS}[\s(\[,:]*{_HEADER}\s*[)\]]?")
-_HEADER_BEFORE = re.compile(rf"{BEFORE_WORD}(?P<pe>pe\s*)?[(\[]?{_HEADER}[\s)\]:=]*{_GROUPS}")
+_HEADER_BEFORE = re.compile(rf"{BEFORE_WORD}(?P<pe>pe\s*)?[(\[]?{_HEADER}[\s)\]:=\x00]*{_GROUPS}")
 _ANY_HEADER = re.compile(rf"(?<![a-z]){_HEADER}")
 
 _NO_SPOOL_SIZE = r"(?!\d{1,4}(?:[.,]0)?\s*(?:\"|''|in(?![a-z])|mm))"
@@ -27,18 +27,20 @@ _WORDS_OF_LINE = r"(?:[\s-]*(?:test|class|line|dia\.?|diameter|\x00+)(?![a-z]))*
 _FIRST = rf"{_NO_SPOOL_SIZE}(?P<what>{DECIMAL})\s*-?\s*(?P<unit>{_WHAT}){_WORDS_OF_LINE}"
 _SECOND_UNIT = unit_pattern("mm", "in", "kg", "lb")
 _MIDDLE = (
-    r"(?:(?:\s*[(/\[=]\s*|\s+(?=[\d.,]+\s*mm))"
+    r"(?:(?:\s*[(/\[=-]\s*|\s+(?=[\d.,]+\s*mm))"
     rf"(?P<second>{DECIMAL})\s*(?P<second_unit>{_SECOND_UNIT})\s*[)\]]?)?"
 )
 _LENGTH = rf"(?P<length>{DECIMAL})\s*-?\s*(?P<long>{_LONG})"
 _MORE = rf"(?:\s*[(/=]\s*(?P<more>{DECIMAL}\s*{_LONG})\s*\)?)?"
 _TIGHT = re.compile(rf"{_START}{_FIRST}{_MIDDLE}{_JOIN}{_LENGTH}{_MORE}")
 _LOOSE = re.compile(rf"{_START}{_FIRST}{_MIDDLE}[\s,]*{_LENGTH}{_MORE}")
-_TIGHT_BACK = re.compile(rf"{_START}{_LENGTH}(?:{_JOIN}|\s*of\s*){_FIRST}(?!\s*[/-]\s*{DECIMAL}\s*{_LONG})")
+_TIGHT_BACK = re.compile(
+    rf"{_START}{_LENGTH}(?:{_JOIN}|\s*(?:of|de|von|av|van|di|à)\s*){_FIRST}(?!\s*[/-]\s*{DECIMAL}\s*{_LONG})"
+)
 _LOOSE_BACK = re.compile(rf"{_START}{_LENGTH}[\s,]*{_FIRST}")
 
 _SIZED = re.compile(
-    rf"{BEFORE_WORD}(?P<prefix>pe\.?\s*(?:#|no\.?)?|#|no\.?)\s*[:=]?\s*"
+    rf"{BEFORE_WORD}(?P<prefix>p\.?e\.?\s*(?:#|no\.?)?|#|no\.?)\s*[:=]?\s*"
     rf"(?P<pairs>{DECIMAL}\s*(?:号|號)?\s*[-/\s:=x(]\s*\d{{2,4}}\s*(?:{_LONG})?"
     rf"(?:[,;|/\s]+{DECIMAL}\s*[-/]\s*\d{{2,4}}\s*(?:{_LONG})?)*)(?![\d.,:]|\s*(?:lbs?|kg|mm)(?![a-z]))"
 )
@@ -53,7 +55,7 @@ _METRIC = re.compile(
     rf"(?P<length>\d{{2,4}})\s*(?P<long>m(?![a-z]))?(?![\d:]|[.,]\d|\s?(?:yds?|yards?|lbs?))"
 )
 _HALF = re.compile(
-    rf"{_START}(?P<what>\d{{1,3}})\s*(?P<unit>lbs?\.?|kg|#)?\s*[/-]\s*(?P<length>\d{{2,4}})\s*(?P<long>{_LONG})?"
+    rf"{_START}(?P<what>(?:\d{{1,3}}|\d?[.,]\d{{1,3}}|\d[.,]\d)(?:[/-][.,]?\d+(?=[/-]))*)\s*(?P<unit>lbs?\.?|kg|#)?\s*[/-]\s*(?P<length>\d{{2,4}})\s*(?P<long>{_LONG})?"
     r"(?![\d:]|[.,]\d|\s?(?:lbs?|kg))"
 )
 _KEYS = {"lb": "test", "kg": "test", "mm": "diameter", "in": "diameter", "PE": "size", "No.": "size"}
@@ -76,7 +78,7 @@ def read_capacities(label: Label, captions: Captions) -> None:
     """Offer every line capacity on a reel label; pairs without units are asked about."""
     _read_headed(label, captions)
     for match in label.find(_SIZED):
-        braid = match["prefix"].startswith("pe") or captions.role(*match.span()) == "braid"
+        braid = match["prefix"].startswith("p") or captions.role(*match.span()) == "braid"
         symbol = "PE" if braid else "No."
         first = match.start("pairs")
         for pair in _SIZED_PAIR.finditer(match["pairs"]):

@@ -23,6 +23,11 @@ _ROD = re.compile(
     rf"|(?<=[.,]\d)m(?=(?:mh|ml|ul|x?xh)(?![a-z]))|(?<=[.,]\d\d)m(?=(?:mh|ml|ul|x?xh)(?![a-z]))"
     rf"|(?<![a-z])(?:{_GRADE}|{_POWER}){_NEXT_MEASURE}"
 )
+# The stroke beside a reel's size of four figures parts two entries.
+_BESIDE_SIZE = re.compile(r"(?<=\d{4})/(?=\d)|(?<=[a-z\"])/(?=\d{4}(?!\d))|(?<=:1)/(?=\d)")
+# A list without spaces whose decimal mark is the point: its commas part the entries.
+_LIST_COMMA = re.compile(r"\S,(?=\S)")
+_POINT = re.compile(r"\d\.\d")
 _MEASURED = unit_pattern("lb", "kg", "oz", "g", "m", "cm", "mm", "ft", "in", "yd")
 _JOINT = re.compile(
     rf"(?P<before>\d\s*(?P<unit>{_MEASURED})?\s+)(?P<joint>bis|tot|till|thru|through|until|à|a|al)"
@@ -41,6 +46,10 @@ def unglue(normal: Normal, kind: Literal["rod", "reel", "line", "lure"]) -> Norm
         origin.extend((*normal.origin[at : match.end()], normal.origin[match.end() - 1]))
         at = match.end()
     text = "".join(out) + lower[at:]
+    if kind == "reel":
+        text = _BESIDE_SIZE.sub(";", text)
+    if len(_LIST_COMMA.findall(text)) > 2 and _POINT.search(text) and ", " not in text:
+        text = text.replace(",", ";")
     return Normal(_JOINT.sub(_dash, text), (*origin, *normal.origin[at:]))
 
 

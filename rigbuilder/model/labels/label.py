@@ -94,6 +94,10 @@ class Label:
         """Whether something was offered for ``key``."""
         return any(offer.key == key for offer in self._offers)
 
+    def has_value(self, key: str, value: Value) -> bool:
+        """Whether ``value`` was offered for ``key``."""
+        return any(offer.key == key and offer.value == value for offer in self._offers)
+
     def finish(self) -> Understanding:
         """What was read: agreeing offers are understood, others doubtful, the rest named."""
         values: dict[str, Value] = {}

@@ -45,7 +45,7 @@ _STRANDS = re.compile(
     rf"|(?P<count_x>{_COUNTS})\s?x(?![a-z0-9])|x\s?(?P<x_count>{_COUNTS}){_NO_MEASURE})"
 )
 _PE = re.compile(
-    rf"{BEFORE_WORD}pe[\s.:-]*(?:#|no\.?)?\s*(?P<low>{DECIMAL})(?:{TO}(?P<high>{DECIMAL}))?\s*(?:号|號)?"
+    rf"{BEFORE_WORD}p\.?e(?:\s*(?:{BRAID}|{LINE_WORD})(?=\s*\d(?:[.,]\d)?(?!\d)))?[\s.:-]*(?:#|no\.?)?\s*(?P<low>{DECIMAL})(?:{TO}(?P<high>{DECIMAL}))?\s*(?:号|號)?"
     rf"(?!\d|[.,]\d|\s*(?:lbs?|kg|mm|m|yds?)(?![a-z])|\s?x(?![a-z\d]))"
     rf"|{PART}(?:#|no\.?)?(?P<number>{DECIMAL})\s*(?:号|號)?\s*pe(?![a-z])"
 )
@@ -65,9 +65,18 @@ _THIN = re.compile(
     rf"(?!\s*(?:[:=(]|0?[.,]\d|\d{{1,2}}(?![\d.,/]|\s*(?:{unit_pattern('yd', 'm', 'ft')}))))"
 )
 _THIN_AFTER = re.compile(
-    rf"{BEFORE_WORD}(?:equiv(?:alent)?\.?\s*)?dia(?:meter|m)?\.?(?:\s*(?:equiv(?:alent)?\.?|of|to|as|is))*[\s:=]*"
+    rf"{BEFORE_WORD}(?:equiv(?:alent)?\.?\s*(?:dia(?:meter|m)?\.?)?|dia(?:meter|m)?\.?)(?:\s*(?:equiv(?:alent)?\.?|of|to|as|is))*[\s:=]*"
     r"(?P<thin>\d{1,2})(?![\d.,/])(?!\s*(?:mm|in|inch|\"))\s*-?\s*(?:lbs?\.?|#)?(?![a-z])(?:\s*(?:mono(?:filament)?|nylon))?"
 )
+_SPOOL_WEIGHT = re.compile(rf"{START}(?:\d/\d|\d)\s*-?\s*(?:lbs?\.?|kg)\s*(?:spools?|bulk)(?![a-z])")
+_DIAMETER_AND_LENGTH = re.compile(
+    rf"{START}(?P<diameter>0?[.,]\d{{2,3}})\s?[-/x]\s?(?P<length>[1-9]\d{{1,3}}\s?{unit_pattern('m')})"
+)
+_PAIR = re.compile(
+    rf"{START}(?:\d{{1,2}}|\d?[.,]\d{{2,3}})\s?[/-]\s?[1-9]\d{{1,3}}(?![\d/.,]|\s*(?:-\s*\d|lbs?(?!\s*/)|kg|mm|m(?![a-z])|yds?|\"))"
+    rf"(?:\s*(?:lbs?|mm|kg)\s*/\s*(?:yds?|m)(?![a-z]))?"
+)
+_PARTS = (2, 4, 8, 16)
 _TIPPET = re.compile(START + r"\d{1,2}x(?![a-z0-9])")
 _BARE_MM = re.compile(START + r"(?:0?[.,]\d{2,3})(?![\d/]|[.,]\d|\s*[a-z\"'#])")
 _HUNDREDTHS = re.compile(START + r"(?P<count>\d{1,3})\s*/\s*100(?:\s*(?P<unit>mm)(?![a-z])|(?![\d.,/]))")
@@ -92,13 +101,7 @@ _TESTS_N = (0.2, 2000.0)
 
 def read_line(label: Label) -> None:
     """Read a whole line label."""
-    for match in label.find(_HUNDREDTHS):
-        text = f"{int(match['count']) / 100} mm"
-        if match["unit"]:
-            _offer_diameter(label, match.span(), text)
-        else:
-            label.doubt(match.span(), f"hundredths of a millimetre; {text}?")
-    _read_equivalent(label)
+    _read_pairs(label)
     _read_sizes(label)
     _read_strands(label)
     _read_types(label)
@@ -118,14 +121,39 @@ def read_line(label: Label) -> None:
         label.doubt(measure.span, f"a number without unit; {question}?")
 
 
+def _read_pairs(label: Label) -> None:
+    """Two numbers with a stroke or a dash between them, which no unit tells apart."""
+    for match in label.find(_HUNDREDTHS):
+        text = f"{int(match['count']) / 100} mm"
+        if match["unit"]:
+            _offer_diameter(label, match.span(), text)
+        else:
+            label.doubt(match.span(), f"hundredths of a millimetre; {text}?")
+    _read_equivalent(label)
+    for match in label.find(_SPOOL_WEIGHT):
+        label.doubt(match.span(), "the weight of the line on the spool, not its test")
+    for match in label.find(_DIAMETER_AND_LENGTH):
+        _offer_diameter(label, match.span("diameter"), f"{match['diameter']} mm")
+        _offer(label, match.span("length"), "length", match["length"], Dimension.LENGTH, _LENGTHS_M)
+        label.take(*match.span())
+    for match in label.find(_PAIR):
+        label.doubt(match.span(), "two numbers without units; the line and its length?")
+
+
 def _read_types(label: Label) -> None:
     for name, pattern in _TYPES:
         for match in label.find(words(pattern)):
             known = label.has("type")
-            if known and name == "nylon" and re.search("mono", match[0]):
+            if known and name == "nylon" and "mono" in match[0] and _says_one_filament(label, match):
                 label.take(*match.span())  # says only that it is one filament
                 continue
             label.offer(match.span(), "type", name, f"line type: {name}")
+
+
+def _says_one_filament(label: Label, match: re.Match[str]) -> bool:
+    """Whether ``mono`` only describes a fluorocarbon or copolymer, rather than names another line."""
+    either = "/" in label.text[: match.start()].rstrip()[-1:] + label.text[match.end() :].lstrip()[:1]
+    return not either and not label.has_value("type", "braid")
 
 
 def _read_sizes(label: Label) -> None:
@@ -173,7 +201,10 @@ def _read_equivalent(label: Label) -> None:
         label.doubt(match.span(), f"as thick as {thin} lb nylon; makers differ, so this is no diameter")
     for match in label.find(_EQUIVALENT):
         test, thin = match["test"], match["thin"]
+        if int(test) <= int(thin) and int(thin) in _PARTS:
+            continue
         if int(test) <= int(thin):
+            label.doubt(match.span(), "two numbers for one test; a range is written with a dash")
             continue
         label.doubt(match.span(), f"likely {test} lb test, about as thick as {thin} lb nylon")
 
@@ -203,7 +234,9 @@ def _offer(
     value = quantity(label, span, text, dimension=dimension)
     if value is None:
         return
-    if limits[0] <= value.si_low and value.si_high <= limits[1]:
+    if key == "length" and value.is_range:
+        label.doubt(span, "two numbers joined by a dash; a line and its length?")
+    elif limits[0] <= value.si_low and value.si_high <= limits[1]:
         label.offer(span, key, value, f"{key}: {show(value)}")
     else:
         label.doubt(span, f"{show(value)} is no usual {key} of a fishing line")

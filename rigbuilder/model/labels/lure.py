@@ -3,14 +3,18 @@
 import re
 
 from rigbuilder.model.labels.label import Label
-from rigbuilder.model.labels.measure import LONE, START, Captions, Measure, measures, quantity, words
+from rigbuilder.model.labels.measure import DECIMAL, LONE, START, Captions, Measure, measures, quantity, words
 from rigbuilder.model.labels.vocabulary import DEPTH, HOOKS, LENGTH, LURE, NOISE, WEIGHT
 from rigbuilder.units.dimensions import Dimension
 from rigbuilder.units.quantity import show
+from rigbuilder.units.spelling import unit_pattern
 
 _BUOYANCY: tuple[tuple[str, re.Pattern[str]], ...] = (
-    ("slow floating", words(r"slow[\s-]*(?:float(?:ing|er)?|ris(?:ing|er))|sf|langsam\s*schwimmend")),
-    ("slow sinking", words(r"slow[\s-]*sink(?:ing|er|s)?|ss|langsam\s*sinkend|coulant\s*lent")),
+    ("slow floating", words(r"slow[\s-]*(?:float(?:ing|er)?|ris(?:ing|er|es?))|sf|langsam\s*schwimmend")),
+    (
+        "slow sinking",
+        words(r"slow[\s-]*sink(?:ing|er|s)?|sinks?\s*slow(?:ly)?|ss|langsam\s*sinkend|coulant\s*lent"),
+    ),
     (
         "fast sinking",
         words(r"fast[\s-]*sink(?:ing|er|s)?|fs|hs|heavy[\s-]*sink(?:ing|er)?|schnell\s*sinkend"),
@@ -18,7 +22,7 @@ _BUOYANCY: tuple[tuple[str, re.Pattern[str]], ...] = (
     (
         "suspending",
         words(
-            r"suspend(?:ing|er|s|ed)?|susp\.?|neutral(?:[\s-]*buoyan(?:t|cy))?|sp|schwebend|leijuva|suspendid[ao]|zwevend|sv[äa]vande"
+            r"suspend(?:ing|er|s|ed)?|susp\.?|neutral(?:[\s-]*buoyan(?:t|cy))?|sp|suspendierend|schwebend|leijuva|suspendid[ao]|zwevend|sv[äa]vande"
         ),
     ),
     (
@@ -35,9 +39,15 @@ _HOOK_SIZE = r"(?:(?:#|no\.?|size)\s*\d{1,2}(?:/0)?|\d{1,2}/0)"
 _HOOK_SIZES = rf"{_HOOK_SIZE}(?:\s*(?:&|and|/|,)\s*{_HOOK_SIZE})?"
 _HOOK = re.compile(
     rf"{START}(?:{_COUNT}(?P<sizes>{_HOOK_SIZES})(?:[\s-]+{_WORDS}(?![a-z]))*"
-    rf"|(?:{_COUNT}{_WORDS}(?![a-z])[\s:-]*)+(?:sizes?\s*)?(?P<named>{_HOOK_SIZES}|\d{{1,2}}(?![\d.,/]|\s*(?:oz|g|mm|cm|in|ft|m|\"|'))))(?:\s?x\s?[1-4])?(?!\d|[.,/]\d)"
+    rf"|(?:{_COUNT}{_WORDS}(?![a-z])[\s:-]*)+(?:sizes?\s*|[1-4]\s*x\s*)?(?P<named>{_HOOK_SIZES}|\d{{1,2}}(?![\d.,/]|\s*(?:oz|g|mm|cm|in|ft|m|\"|'))))(?:\s?x\s?[1-4])?(?!\d|[.,/]\d)"
 )
 _SIZE_WORD = re.compile(r"^size\s*", re.IGNORECASE)
+_BLADE = words(r"spinners?|blades?|in-?line|colou?rado|willow(?:leaf)?|l[öo]ffel")
+_HOOK_WORD = words(rf"{HOOKS}|\d{{1,2}}/0")
+_SINK_RATE = re.compile(
+    rf"{START}{DECIMAL}\s*{unit_pattern('ft', 'in', 'm', 'cm')}\s*(?:/|per|pro|par)"
+    r"\s*s(?:ec(?:onds?)?|ek(?:unde)?)?(?![a-z])"
+)
 _CODE = re.compile(LONE + r"(?P<length>\d{2,3})(?P<code>sp|ss|f|s)(?![a-z0-9])")
 _CAPTIONS = {
     "depth": words(rf"{DEPTH}(?:\s*(?:to|at|down to|up to|from|about|of|de|bis))*"),
@@ -54,12 +64,17 @@ _DEPTHS_M = (0.0, 60.0)
 def read_lure(label: Label) -> None:
     """Read a whole lure label."""
     for match in label.find(_HOOK):
+        if _BLADE.search(label.text) and not _HOOK_WORD.search(match[0]):
+            label.doubt(match.span(), "the number of the blade, or the size of the hook?")
+            continue
         size = match.span("sizes" if match["sizes"] else "named")
         printed = _SIZE_WORD.sub("", label.printed(*size))
         label.offer(match.span(), "hook", printed, f"hook: {printed}")
     for match in label.find(_CODE):
         code = match["code"].upper()
         label.doubt(match.span(), f"looks like a model code; {match['length']} mm long and {code}?")
+    for match in label.find(_SINK_RATE):
+        label.doubt(match.span(), "how fast it sinks, which is no depth")
     captions = Captions(label, _CAPTIONS)
     _read_buoyancy(label)
     found = measures(label, captions)

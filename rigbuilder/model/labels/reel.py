@@ -11,10 +11,12 @@ from rigbuilder.model.labels.measure import (
     START,
     TO,
     Captions,
+    Measure,
     measures,
     quantity,
     words,
 )
+from rigbuilder.model.labels.reel_retrieve import first, read_bare_retrieve, read_retrieve
 from rigbuilder.model.labels.vocabulary import (
     BRAID,
     CAPACITY,
@@ -23,15 +25,13 @@ from rigbuilder.model.labels.vocabulary import (
     LINE_WORD,
     NOISE,
     NYLON,
-    PER,
     RATIO,
     REEL_SIZE,
-    RETRIEVE,
 )
 from rigbuilder.units.dimensions import Dimension
 from rigbuilder.units.numbers import NotANumber, read_number
 from rigbuilder.units.quantity import show
-from rigbuilder.units.spelling import SYMBOLS, unit_pattern
+from rigbuilder.units.spelling import unit_pattern
 
 _FORCE = unit_pattern("lb", "kg", "N")
 _SPAN = unit_pattern("in", "cm", "mm", "ft", "m")
@@ -40,33 +40,21 @@ _RATIO = re.compile(
     rf"(?P<ratio>{DECIMAL})\s*(?::|to)\s*1(?:[.,]0)?(?![\d:]|\.\d)"
     rf"|(?<![\d.,/])1\s*:\s*(?P<reverse>{DECIMAL})(?![\d/:])"
     rf"|(?<![\d.,/:-])(?P<stroke>\d{{1,2}}[.,]\d{{1,2}})\s*/\s*1(?![\d/:]|[.,]\d|\s*[a-z])"
+    rf"|(?<![\d.,/:-])(?P<behind>\d{{1,2}}[.,]\d{{1,2}})\s*{RATIO}(?![^\W\d_])(?!\s*[:=]?\s*\d)"
     rf"|{BEFORE_WORD}{RATIO}\s*(?:is\s*|of\s*)?[:=]?\s*(?P<named>{DECIMAL})(?![\d/:-]|\s*(?:{_FORCE}|{_SPAN}))"
 )
 _BARE_RATIO = re.compile(
     LONE
     + r"(?P<ratio>\d{1,2}[.,]\d)(?![\d/:.,-]|\s*[a-z\"'#(]*(?:oz|g|lbs?|kg|mm|cm|in|m|yds?)(?![a-z])|\"|')"
 )
-_RETRIEVING = rf"{RETRIEVE}(?:{PER})?"
-_RETRIEVE = re.compile(
-    rf"(?:{BEFORE_WORD}{_RETRIEVING}\s*[:=]?\s*)?"
-    rf"{LONE}(?:(?P<first>{DECIMAL}\s*{_SPAN})\s*[(/=,]\s*)?"
-    rf"(?P<number>{DECIMAL})\s*-?(?P<unit>{_SPAN})\)?\.?"
-    rf"(?:(?:\s*of line)?{PER}|\s*(?:line\s*)?(?:retrieve|recovery|ipt)(?![a-z]))"
-    rf"|{BEFORE_WORD}{_RETRIEVING}[\s.:=(]*"
-    rf"(?P<number2>{DECIMAL})\s*(?P<unit2>{_SPAN})\)?(?![a-z])"
-    rf"|{BEFORE_WORD}{_RETRIEVING}[\s.:=]*\(?(?P<unit3>{unit_pattern('in', 'cm')})(?:{PER})?\)?[\s:=]*"
-    rf"(?P<number3>{DECIMAL})(?!\s*{_SPAN}|[\d:])"
-    rf"|{BEFORE_WORD}ipt[\s.:=]*(?P<ipt>{DECIMAL})(?![\d.,:/])"
-    rf"|{LONE}(?P<ipt2>{DECIMAL})\s*ipt(?![a-z])"
-)
-_SECOND_RETRIEVE = re.compile(
-    rf"\s*[(/,=]\s*(?P<number>{DECIMAL})\s*(?P<unit>{unit_pattern('in', 'cm')})(?:{PER})?\s*\)?"
-)
-_BARE_RETRIEVE = re.compile(rf"{LONE}(?P<number>{DECIMAL})\s*(?P<unit>{unit_pattern('in', 'cm')})")
-_BARE_RETRIEVES = {"in": (15.0, 50.0), "cm": (40.0, 130.0)}
+_DASHED_RATIO = re.compile(LONE + r"(?P<ratio>\d{1,2}[.,]\d)\s*-\s*1(?![\d/:]|[.,]\d|\s*[a-z])")
 _BARE_NUMBER = re.compile(
-    r"(?:^|(?<=[\x00,;|/]))\s*(?<!\d[,.])(?P<number>\d+(?:[.,]\d+)?)\s*(?=[\x00,;|/]|$)(?!,\d)"
+    r"(?:^|(?<=[\x00,;|/]))\s*(?<!\d[,.])(?P<number>\d+(?:[.,]\d+)?(?:\s+\d+)*)\s*(?=[\x00,;|/]|$)(?!,\d)"
 )
+_BARE_DIAMETER = re.compile(r"[01]?[.,]\d")
+_LINE_ROLES = frozenset({"nylon", "fluorocarbon", "braid", "capacity"})
+_JOINED = re.compile(r"[/x](?:\d{1,3}|\d?[.,]\d+)(?![\d.,]|\s*[:/-])(?!\s*(?:cm|in|\"|kg|lb))")
+_JOINS = re.compile(r"(?<![:\d.,/])(?:\d{1,3}|\d?[.,]\d+)[/x]$")
 _BARE_LENGTH = re.compile(rf"{LONE}{DECIMAL}\s*{unit_pattern('yd', 'm')}")
 _MAX = r"max(?:imum)?\.?"
 _DRAG = rf"(?:(?:{_MAX}|top|m\.)\s*)?{DRAG}(?:\s*(?:{_MAX}|power|force|system|cap(?:acity)?\.?))*"
@@ -119,7 +107,6 @@ _CAPTIONS = {
 }
 # What reels do, SI; beyond it a figure is asked about.
 _RATIOS = (2.0, 12.0)
-_RETRIEVES_M = (0.2, 1.8)
 _DRAGS_N = (2.0, 600.0)
 
 
@@ -127,7 +114,7 @@ def read_reel(label: Label) -> None:
     """Read a whole reel label."""
     _read_kind(label)
     _read_ratio(label)
-    _read_retrieve(label)
+    read_retrieve(label)
     _read_drag(label)
     for match in label.find(_NAMED_SIZE):
         text = match["size"] or match["size2"]
@@ -146,7 +133,20 @@ def _read_line_types_with_capacity(label: Label) -> None:
     read_capacities(label, captions)
     for measure in measures(label, captions):
         if measure.symbol in {"lb", "kg"} and not measure.is_range:
-            _offer_drag(label, measure.span, measure.text)
+            _read_bare_pull(label, measure)
+        elif measure.symbol == "mm" and _BARE_DIAMETER.match(measure.text):
+            label.doubt(measure.span, "a diameter of line without the length that the reel holds")
+
+
+def _read_bare_pull(label: Label, measure: Measure) -> None:
+    """A strength without a word is the drag, unless it may be the test of a line."""
+    start, end = measure.span
+    if measure.role in _LINE_ROLES or _BARE_LENGTH.search(label.open):
+        label.doubt(measure.span, "the test of a line, or the drag?")
+    elif _JOINED.match(label.text, end) or _JOINS.search(label.text[:start]):
+        label.doubt(measure.span, "looks like half a line capacity")
+    else:
+        _offer_drag(label, measure.span, measure.text)
 
 
 def _read_kind(label: Label) -> None:
@@ -157,9 +157,7 @@ def _read_kind(label: Label) -> None:
 
 def _read_ratio(label: Label) -> None:
     for match in label.find(_RATIO):
-        _offer_ratio(
-            label, match.span(), match["ratio"] or match["reverse"] or match["stroke"] or match["named"]
-        )
+        _offer_ratio(label, match.span(), first(match, "ratio", "reverse", "stroke", "behind", "named"))
 
 
 def _offer_ratio(label: Label, span: tuple[int, int], text: str) -> None:
@@ -174,32 +172,6 @@ def _offer_ratio(label: Label, span: tuple[int, int], text: str) -> None:
         )
     else:
         label.doubt(span, f"{text} is no usual gear ratio")
-
-
-def _read_retrieve(label: Label) -> None:
-    for match in label.find(_RETRIEVE):
-        ipt = match["ipt"] or match["ipt2"]
-        number = match["number"] or match["number2"] or match["number3"]
-        unit = match["unit"] or match["unit2"] or match["unit3"]
-        if match["first"]:
-            _offer_retrieve(label, match.span("first"), match["first"])
-            label.take(*match.span())
-        span = match.span("number") if match["first"] else match.span()
-        _offer_retrieve(label, span, f"{ipt} in" if ipt else f"{number} {unit}")
-        if second := _SECOND_RETRIEVE.match(label.open, match.end()):
-            text = f"{second['number']} {second['unit']}"
-            _offer_retrieve(label, (second.start("number"), second.end("unit")), text)
-            label.take(*second.span())
-
-
-def _offer_retrieve(label: Label, span: tuple[int, int], text: str) -> None:
-    value = quantity(label, span, text, dimension=Dimension.LENGTH)
-    if value is None:
-        return
-    if _RETRIEVES_M[0] <= value.si_low <= _RETRIEVES_M[1]:
-        label.offer(span, "retrieve", value, f"line retrieved per handle turn: {show(value)}")
-    else:
-        label.doubt(span, f"{show(value)} is no usual length of line per handle turn")
 
 
 def _read_drag(label: Label) -> None:
@@ -234,13 +206,16 @@ def _offer_drag(label: Label, span: tuple[int, int], text: str) -> None:
 
 def _read_left_over(label: Label) -> None:
     """What carries no unit or caption: a ratio, a size, a length that is hardly anything else."""
-    _read_bare_retrieve(label)
+    read_bare_retrieve(label)
     for match in label.find(_BARE_RATIO):
         if 3 <= float(match["ratio"].replace(",", ".")) <= _RATIOS[1]:
             label.doubt(match.span(), f"a number without a word; the gear ratio {match['ratio']}:1?")
+    for match in label.find(_DASHED_RATIO):
+        label.doubt(match.span(), f"the gear ratio {match['ratio']}:1, or a range?")
     for match in label.find(_SIZE):
         number = int(match["number"])
-        if (number in _SPINNING_SIZES and number % 50 == 0) or number in _CASTING_SIZES:
+        named = label.has("kind") or not match["size"].isdigit()
+        if number in _SPINNING_SIZES or (number in _CASTING_SIZES and named):
             printed = label.printed(*match.span("size"))
             label.offer(match.span(), "size", printed, f"size: {printed}")
     for match in label.find(_BARE_LENGTH):
@@ -248,25 +223,3 @@ def _read_left_over(label: Label) -> None:
     Captions(label, _NOISE)
     for match in label.find(_BARE_NUMBER):
         label.doubt(match.span(), "a number without unit or word; what does it measure?")
-
-
-def _read_bare_retrieve(label: Label) -> None:
-    """Beside a gear ratio, so many inches or centimetres are what a turn of the handle brings in."""
-    bare = list(label.find(_BARE_RETRIEVE))
-    inches = [match for match in bare if _fits(match)]
-    if label.has("ratio") and not label.has("retrieve") and len(bare) == len(inches):
-        for match in inches:
-            _offer_retrieve(label, match.span(), f"{match['number']} {match['unit']}")
-        return
-    if not label.has("retrieve"):
-        for match in bare:
-            label.doubt(match.span(), "a length without a word; line retrieved per handle turn?")
-
-
-def _fits(match: re.Match[str]) -> bool:
-    try:
-        number = float(read_number(match["number"]))
-    except NotANumber:
-        return False
-    low, high = _BARE_RETRIEVES[SYMBOLS[match["unit"]]]
-    return low <= number <= high

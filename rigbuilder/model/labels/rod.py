@@ -51,25 +51,30 @@ _CAPTIONS = {
     ),
     "line": words(rf"{LINE}(?:[ -]*(?:weight|wt|class|rating|range|size|test|strength|rec))*\.?"),
     "up to": words(UP_TO),
+    "weight": words(rf"(?:rod\s*|own\s*|eigen)?{WEIGHT}"),
     "power": words(POWER),
     "action": words(ACTION),
     "": words(
         rf"{LENGTH}|l(?=\s*:)|model|rod|rute|canne|vapa|ca[ñn]a|canna|hengel|sp[öo]|recommended|recomm?\.?|rated"
-        rf"|rating|range|{WEIGHT}|test|class|{NOISE}"
+        rf"|rating|range|test|class|{NOISE}"
     ),
 }
 _PIECES = re.compile(
-    rf"{START}(?<!\+)(?P<count>\d|one|two|three|four|five|single|ein|zwei|drei|vier)[ -]*{PIECES}{AFTER_WORD}\.?"
+    rf"{START}(?<!\+)(?P<count>\d|one|two|three|four|five|single|ein|zwei|drei|vier)"
+    rf"[ -]*{PIECES}{AFTER_WORD}\.?"
     rf"|{BEFORE_WORD}{PIECES}\s*[:=]?\s*(?P<after>\d)(?![\d/\"']|[.,-]\d|\s*{UNIT})"
 )
 _FLY = re.compile(START + r"\d{1,2}\s*-?\s*(?:wt\.?|weight)(?![a-z])")
 _BUTT_AND_TIP = re.compile(START + r"\d\s*\+\s*\d(?:[ -]*(?:pcs?|pieces?)(?![a-z])\.?)?(?![\d/.])")
 _UPPER = re.compile(rf"(?:{UP_TO}|[<≤])[\s:=]*(?:(?:{LINE}|{LURE}|pe|{CAST_WEIGHT}|{WEIGHT})[\s:=]*)*$")
+_UPPER_AFTER = re.compile(
+    rf"\s*(?:{CAST_WEIGHT}\s*)?\(?(?:max|maks)(?:imum)?{AFTER_WORD}(?!\.?\s*[:=]?\s*[a-z]*\s*\d)"
+)
 _COUNTS = {"one": 1, "single": 1, "two": 2, "three": 3, "four": 4, "five": 5}
 _COUNTS |= {"ein": 1, "zwei": 2, "drei": 3, "vier": 4}
 _PE = re.compile(
-    rf"(?:{BEFORE_WORD}pe\.?(?:\s*(?:line|max\.?))?\s*(?:#|no\.?)?\s*[:=]?\s*"
-    rf"(?P<low>{DECIMAL})(?:{TO}(?:pe|#)?\s*(?P<high>{DECIMAL}))?\s*(?:号|號)?(?![a-z]|\s?(?:lbs?|kg))"
+    rf"(?:{BEFORE_WORD}p\.?e\.?(?:\s*(?:line|max\.?))?\s*(?:#|no\.?)?\s*[:=]?\s*"
+    rf"(?P<low>{DECIMAL})(?:{TO}(?:pe|#)?\s*(?P<high>{DECIMAL}))?(?!{TO}\d)\s*(?:号|號)?(?![a-z]|\s?(?:lbs?|kg))"
     rf"|{PART}(?:#|no\.?)?(?P<low2>{DECIMAL})(?:{TO}#?(?P<high2>{DECIMAL}))?\s*(?:号\s*)?pe(?![a-z]))"
 )
 _NUMBERED = re.compile(
@@ -79,7 +84,7 @@ _NUMBERED = re.compile(
 _SLASH_RANGE = re.compile(
     START + r"(?P<low>\d{1,2})\s*/\s*(?P<high>\d{1,3})\s*(?P<unit>lbs?\.?|kgs?|g|#)(?![a-z0-9])"
 )
-_BRAID = words(BRAID)
+_BRAID = words(rf"{BRAID}|pe(?=\s*[\d\x00])")
 _NYLON = words(f"{NYLON}|{FLUOROCARBON}")
 _TEST_RANGE = re.compile(rf"{START}{DECIMAL}(?:{TO}{DECIMAL})?\s*(?:lbs?\.?|kg|#)(?![a-z])")
 _TEST_BEFORE = re.compile(r"(?:\d|#|lbs?|kg)$")
@@ -151,6 +156,11 @@ def _read_sizes(label: Label) -> None:
                     label.offer(braid, "line_for", "braid", "the line range is for braid")
 
 
+def _only_upper_of(label: Label, span: tuple[int, int]) -> bool:
+    before, after = label.text[: span[0]], label.text[span[1] :]
+    return _UPPER.search(before) is not None or _UPPER_AFTER.match(after) is not None
+
+
 def _only_upper(label: Label, match: re.Match[str]) -> bool:
     return "max" in match[0] or _UPPER.search(label.text[: match.start()]) is not None
 
@@ -183,7 +193,9 @@ def _offer_range(
     least, most = _USUAL[key]
     if value.si_low < least or value.si_high > most:
         label.doubt(span, f"{show(value)} is outside what rods are made for as a {key} range")
-    elif not value.is_range and _UPPER.search(label.text[: span[0]]):
+    elif role == "weight" and not value.is_range:
+        label.doubt(span, "the weight of the rod itself, or of the lures it casts?")
+    elif not value.is_range and _only_upper_of(label, span):
         label.doubt(span, f"only the upper end of the {key} range is given")
     else:
         label.offer(span, key, value, f"{key} range: {show(value)}")

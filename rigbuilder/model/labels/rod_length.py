@@ -12,9 +12,10 @@ from rigbuilder.units.spelling import unit_pattern
 
 _FOOT = r"(?:'(?!')|ft\.?(?![a-z])|feet(?![a-z])|foot(?![a-z]))"
 _INCH = r"(?:\"|''|(?:inches|inch|ins|in)(?![a-z])\.?)"
-_NEXT_MEASURE = r"(?!\s*(?:[-/~.,]\s*\d|\d|(?:lbs?|kg|oz|g|#|pcs?|pieces?|sec|teil|to)(?![a-z])))"
+_COUNTED = r"(?:lbs?|kg|oz|g|#|pcs?|pieces?|pce|sec|teil|to|guides?|rings?|tips?|eyes?|ringe)"
+_NEXT_MEASURE = rf"(?!\s*(?:[-/~.,]\s*\d|\d|{_COUNTED}(?![a-z])))"
 _FEET = re.compile(
-    rf"{START}(?P<feet>[4-9] {{1,3}}1/2|{DECIMAL})\s*-?\s*{_FOOT}"
+    rf"{START}(?P<feet>[4-9](?: {{1,3}}|-)1/2|{DECIMAL})\s*-?\s*{_FOOT}"
     rf"(?:\s*-?\s*(?P<inches>\d{{1,2}}(?:[.,]\d+)?(?: {FRACTION})?)\s*{_INCH}"
     rf"|(?P<close>\d{{1,2}}){_NEXT_MEASURE}|\s+(?P<open>\d{{1,2}}){_NEXT_MEASURE})?"
 )

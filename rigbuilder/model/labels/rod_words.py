@@ -56,6 +56,7 @@ _PHRASES: tuple[tuple[str, str, str], ...] = (
         "bends through to the handle; slow or moderate action?",
     ),
     ("doubt", rf"{_ANY_POWER} to {_ANY_POWER}", "may be one power or lie between two; which of them?"),
+    ("doubt", rf"(?:{HEAVY}|{LIGHT})-{MEDIUM}(?![ /-]*{FAST})", "two powers; which of them?"),
     ("power", rf"(?:double[ -]*{EXTRA}|{EXTRA}{EXTRA}|xx[ -]*|2x[ -]*){HEAVY}|xx-h", "xxh"),
     ("power", rf"{EXTRA}{HEAVY}|x-h|x\. ?h\.?", "xh"),
     ("power", rf"{MEDIUM}[ /-]*{HEAVY}|med[ -]h|m\. ?h\.?", "mh"),
@@ -84,9 +85,9 @@ def _grade(pattern: str) -> str:
 
 
 _READY = tuple((sort, _whole(_grade(pattern)), code) for sort, pattern, code in _PHRASES)
-_BETWEEN = _whole(
-    rf"{POWER_CODE}\s*(?:/|-|to)\s*(?:x?xh|mh|ml|h|l)|(?:mh|ml)\s*(?:/|-|to)\s*m|{POWER_CODE}\+|m[ ]+(?:h|l)"
-)
+# A word of three letters that was taken off the label, such as "and".
+_OR = r"\s*(?:/|-|to|or|&|\x00{3})\s*"
+_BETWEEN = _whole(rf"{POWER_CODE}{_OR}(?:x?xh|mh|ml|h|l)|(?:mh|ml){_OR}m|{POWER_CODE}\+|m[ ]+(?:h|l)")
 _PAIR = _whole(rf"(?P<power>{POWER_CODE})[ /,-]*(?P<action>{ACTION_CODE})")
 _MODERATE_M = _whole(r"(?P<power>x?xh|mh|ml|ul|h|l)[ /,-]+m")
 _POWER = _whole(r"x?xh|2xh|exh|eh|mh|ml|ul|h|l")
@@ -114,8 +115,11 @@ def read_power_and_action(label: Label, captions: Captions) -> None:
         _offer_power(label, match.span("power"), match["power"])
         _offer_action(label, (match.end() - 1, match.end()), "m")
     unsettled += _codes(label)
-    for word in sorted(unsettled, key=lambda word: word.span):
-        _settle(label, word, captions.said_of(*word.span, ("power", "action"), follows=_WORD_BEFORE))
+    said = [
+        (word, captions.said_of(*word.span, ("power", "action"), follows=_WORD_BEFORE)) for word in unsettled
+    ]
+    for word, role in sorted(said, key=lambda pair: (pair[1] != "power", pair[0].span)):
+        _settle(label, word, role)
 
 
 def _is_pair(text: str) -> bool:

@@ -62,7 +62,7 @@ TURN = (
 PER = rf"\s*(?:/|per|a|each|pro|par|por|al)\s*\.?\s*{TURN}"
 RETRIEVE = (
     r"(?:(?:line\s*)?(?:retrieves?|retrieval|recovery|ipt|take[\s-]?up|pick[\s-]?up|pulls?)(?![a-z])"
-    r"(?:\s*(?:rate|length|speed))?|inches\s*per\s*turn|schnureinzug|einzug|schnureinholung"
+    r"(?:\s*(?:rate|length|speed))?|schnureinzug|einzug|schnureinholung"
     r"|r[ée]cup(?:[ée]ration)?\.?(?![^\W\d_])|recuperaci[óo]n|recogida|recupero|kelausnopeus|inhaal\w*"
     r"|intag(?:ning)?)"
 )
