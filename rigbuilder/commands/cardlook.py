@@ -5,10 +5,11 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
+from rigbuilder.commands.house import practice
 from rigbuilder.commands.progress import Progress, Stopped
 from rigbuilder.model.reading import Reading
 from rigbuilder.reference.house import House
-from rigbuilder.reference.load import Reference, load
+from rigbuilder.reference.load import Reference
 from rigbuilder.review.engine import Report
 from rigbuilder.review.many import UNFINISHED, review_documents, verdict_word
 from rigbuilder.review.speak import Speaker
@@ -87,10 +88,10 @@ def look_at_all(paths: Sequence[Path], *, review: bool = True) -> list[Looked]:
     progress = Progress(len(paths))
     found: list[Looked] = []
     try:
-        reference = load()
+        reference, house = practice()
         for start in range(0, len(paths), _AT_ONCE):
             entries = [read_entry(path) for path in paths[start : start + _AT_ONCE]]
-            found += _looked(entries, reference) if review else map(_unreviewed, entries)
+            found += _looked(entries, reference, house) if review else map(_unreviewed, entries)
             progress.at(len(found))
     except KeyboardInterrupt:
         progress.cut_off()
@@ -98,9 +99,9 @@ def look_at_all(paths: Sequence[Path], *, review: bool = True) -> list[Looked]:
     return found
 
 
-def _looked(entries: Sequence[Entry], reference: Reference) -> Iterator[Looked]:
+def _looked(entries: Sequence[Entry], reference: Reference, house: House) -> Iterator[Looked]:
     whole = [entry.document for entry in entries if entry.document is not None]
-    reviewed = iter(review_documents(whole, reference, House.shipped()))
+    reviewed = iter(review_documents(whole, reference, house))
     for entry in entries:
         if entry.document is None:
             yield _unreviewed(entry)

@@ -39,11 +39,20 @@ def _parser() -> argparse.ArgumentParser:
     _add(commands, "review", plain.review_card, "review a card", ("card", "the .rigcard file"))
     rules = _add(commands, "rules", plain.tell_rules, "what each rule says, why, and how that is known")
     rules.add_argument("rule", nargs="?", help="one rule by its name")
-    _add(
+    rules.add_argument(
+        "--coverage", action="store_true", help="what of the trade's knowledge is covered, and by what"
+    )
+    techniques = _add(
         commands,
         "techniques",
         plain.tell_techniques,
         "the techniques and the line that practice puts on each",
+    )
+    techniques.add_argument(
+        "--between",
+        nargs=2,
+        metavar="TECHNIQUE",
+        help="the line that does for both, and what it costs at each",
     )
     _add(commands, "schema", plain.print_schema, "the JSON Schema of a card")
     label = _add(commands, "label", plain.understand_label, "what is understood of a label, part by part")

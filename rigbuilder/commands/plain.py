@@ -3,19 +3,23 @@
 import argparse
 import json
 import sys
+from dataclasses import asdict
 from pathlib import Path
 from typing import Any
 
 from rigbuilder.commands.exits import FAULT, NO_FAULT, UNREADABLE
+from rigbuilder.commands.house import practice
 from rigbuilder.model.labels.understand import understand
 from rigbuilder.model.problems import nearest
 from rigbuilder.model.reading import read_rig
 from rigbuilder.model.schema import card_schema
 from rigbuilder.reference.house import House
-from rigbuilder.reference.load import Reference, load
+from rigbuilder.reference.load import Reference, UnknownName, load
 from rigbuilder.review.asjson import review_data, rule_data
+from rigbuilder.review.coverage import coverage, coverage_text
 from rigbuilder.review.engine import Report, review
 from rigbuilder.review.explain import rule_text
+from rigbuilder.review.middle import middle_data, middle_text, middle_ways
 from rigbuilder.review.printed import label_text, review_text, technique_text
 from rigbuilder.review.rules.book import RULES
 from rigbuilder.review.speak import Speaker
@@ -37,11 +41,12 @@ def print_json(data: Any) -> None:
 
 def review_card(options: argparse.Namespace) -> int:
     """Review a card; return the exit code."""
-    path, reference = Path(options.card), load()
+    path = Path(options.card)
+    reference, house = practice()
     data, _ = read_file(path, limit=CARD_LIMITS.size)
     reading = read_rig(parse_card(data, path), reference, file=str(path))
     assert reading.rig is not None  # noqa: S101 - read_rig raises otherwise
-    report: Report = review(reading.rig, reference, House.shipped())
+    report: Report = review(reading.rig, reference, house)
     if options.json:
         print_json(review_data(reading, report, speaker(options)))
     else:
@@ -50,7 +55,9 @@ def review_card(options: argparse.Namespace) -> int:
 
 
 def tell_rules(options: argparse.Namespace) -> int:
-    """Print the rule book, or one rule of it; return the exit code."""
+    """Print the rule book, one rule of it, or what it covers; return the exit code."""
+    if options.coverage:
+        return _tell_coverage(options)
     chosen = [rule for rule in RULES if options.rule in (None, rule.name)]
     if not chosen:
         hint = nearest(options.rule, [rule.name for rule in RULES])
@@ -63,13 +70,37 @@ def tell_rules(options: argparse.Namespace) -> int:
     return NO_FAULT
 
 
+def _tell_coverage(options: argparse.Namespace) -> int:
+    if options.json:
+        print_json([asdict(row) for row in coverage(load())])
+    else:
+        print(coverage_text(load()))
+    return NO_FAULT
+
+
 def tell_techniques(options: argparse.Namespace) -> int:
-    """Print the techniques; return the exit code."""
-    reference: Reference = load()
+    """Print the techniques, or the middle way between two of them; return the exit code."""
+    reference, house = practice()
+    if options.between:
+        return _tell_middle(options, reference, house)
     if options.json:
         print_json([technique.model_dump(mode="json") for technique in reference.techniques.values()])
     else:
         print("\n".join(technique_text(technique) for technique in reference.techniques.values()))
+    return NO_FAULT
+
+
+def _tell_middle(options: argparse.Namespace, reference: Reference, house: House) -> int:
+    try:
+        one, other = (reference.technique(name) for name in options.between)
+    except UnknownName as error:
+        print(f"rigbuilder: {error}", file=sys.stderr)
+        return UNREADABLE
+    ways = middle_ways(one, other, reference, house)
+    if options.json:
+        print_json(middle_data(ways))
+    else:
+        print(middle_text(ways, one, other))
     return NO_FAULT
 
 
