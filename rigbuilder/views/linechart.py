@@ -3,6 +3,7 @@
 from collections.abc import Callable
 
 from PySide6.QtCore import Qt, QTimer
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QWidget
 
 from rigbuilder.viewmodels.bench import Bench
@@ -51,8 +52,20 @@ class LineChartPanel(Card):
         self._making.stop()
         self._fading.stop()
         self.grid.set_chart(chart_of(self._bench))
-        self._view.setFixedHeight(self.grid.sizeHint().height())
+        self._fit_view()
         self._look_at(self.grid.looked_at())
+
+    def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: N802 (Qt's name)
+        """Keep room for the scroll bar where the chart is wider than its place."""
+        super().resizeEvent(event)
+        self._fit_view()
+
+    def _fit_view(self) -> None:
+        need = self.grid.sizeHint()
+        margins = self.column.contentsMargins()
+        room = self.width() - margins.left() - margins.right()
+        bar = self._view.horizontalScrollBar().sizeHint().height() if room < need.width() else 0
+        self._view.setFixedHeight(need.height() + bar)
 
     def _timer(self, interval_ms: int, then: Callable[[], None]) -> QTimer:
         timer = QTimer(self)

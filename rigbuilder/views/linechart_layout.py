@@ -6,11 +6,11 @@ from PySide6.QtCore import QPointF, QRectF
 
 from rigbuilder.viewmodels.linechart import LineChart, Span, Square
 
-CELL = 24.0  # least side of a cell, so that it can be pressed
+CELL = 24.0  # least side of what can be pressed; the painted square is smaller by the gap
 GAP = 2.0  # between cells
 HEAD = 18.0  # row of tests
 ROW = 29.0  # a row of cells with its range mark below
-LABEL = 112.0  # column of line types
+LABEL = 104.0  # column of line types
 BRACKET = 24.0  # a bracket with its words
 WIDEST = 34.0
 _SAME_LB = 0.05
@@ -28,7 +28,7 @@ class ChartLayout:
     def step(self) -> float:
         """The distance from one column to the next."""
         room = (self.width - LABEL * self.zoom) / len(self.chart.tests_lb)
-        return min(max(room, (CELL + 1) * self.zoom), (WIDEST + GAP) * self.zoom)
+        return min(max(room, CELL * self.zoom), (WIDEST + GAP) * self.zoom)
 
     @property
     def left(self) -> float:
@@ -55,7 +55,7 @@ class ChartLayout:
 
     def cell(self, row: int, column: int) -> QRectF:
         """Return the place of a cell."""
-        gap = min(GAP * self.zoom, self.step - CELL * self.zoom)
+        gap = GAP * self.zoom
         return QRectF(
             self.left + column * self.step + gap / 2, self._top(row), self.step - gap, CELL * self.zoom
         )

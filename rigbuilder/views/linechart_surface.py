@@ -73,7 +73,7 @@ class ChartSurface(QWidget):
         columns = _COLUMNS if self._chart is None else len(self._chart.tests_lb)
         zoom = self._look.theme.zoom
         height = (HEAD + ROW * rows + 2 * BRACKET + 2) * zoom
-        return QSize(round((LABEL + (CELL + 1) * columns + 4) * zoom), round(height))
+        return QSize(round((LABEL + CELL * columns + 2) * zoom), round(height))
 
     def minimumSizeHint(self) -> QSize:  # noqa: N802 (Qt's name)
         """Return the least size: no cell becomes smaller than can be pressed."""

@@ -2,9 +2,9 @@
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import QPoint, Qt
+from PySide6.QtCore import QEvent, QObject, QPoint, Qt, QTimer
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QApplication, QFrame, QLabel, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QLabel, QScrollArea, QVBoxLayout, QWidget
 
 from rigbuilder.viewmodels.short import Known, ShortRow
 from rigbuilder.views.controls.buttons import ActionButton
@@ -41,9 +41,11 @@ class KnownSheet(QFrame):
         self.scroll_area.viewport().setAutoFillBackground(False)
         self.close_button = ActionButton("Close", parent=self)
         self.close_button.clicked.connect(self._go_back)
-        application = QApplication.instance()
-        if isinstance(application, QApplication):
-            application.focusChanged.connect(self._went_on)
+        self._leaving = QTimer(self)
+        self._leaving.setSingleShot(True)
+        self._leaving.timeout.connect(self._went_on)
+        for part in (self.close_button, self.scroll_area):
+            part.installEventFilter(self)
         column.addWidget(self.title)
         column.addWidget(self.meaning)
         column.addWidget(self.scroll_area, 1)
@@ -90,8 +92,15 @@ class KnownSheet(QFrame):
         if beside is not None:
             beside.setFocus()
 
-    def _went_on(self, _: QWidget | None, focus: QWidget | None) -> None:
-        if focus is not None and self.isVisible() and not self.isAncestorOf(focus):
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:  # noqa: N802 (Qt's name)
+        """Notice when the focus leaves one of the parts."""
+        if event.type() == QEvent.Type.FocusOut:
+            self._leaving.start(0)
+        return super().eventFilter(watched, event)
+
+    def _went_on(self) -> None:
+        focus = self._around.focusWidget()
+        if focus is not None and not self.isAncestorOf(focus):
             self.hide()
 
     def _body(self, blocks: Sequence[Sequence[tuple[str, str]]]) -> QWidget:

@@ -13,13 +13,14 @@ from rigbuilder.viewmodels.bench import Bench
 from rigbuilder.viewmodels.linechart import LineChart, chart_of
 from rigbuilder.views.linechart import LineChartPanel
 from rigbuilder.views.linechart_keys import moved
-from rigbuilder.views.linechart_layout import CELL, ChartLayout
+from rigbuilder.views.linechart_layout import CELL, LABEL, ChartLayout
 from rigbuilder.views.preview_toast import toast_of
 from rigbuilder.views.theme_look import Look
 from tests.unit.views.rigs import WRONG_FROG, bench_of, bench_with
 
 LEFT = Qt.MouseButton.LeftButton
 FULL_HD_MIDDLE, SMALL_MIDDLE = 1100, 690
+CHART_IN_SMALL_WINDOW = 640  # what is left of a window 1366 wide for the chart itself
 
 
 def panel_of(qtbot: QtBot, look: Look, bench: Bench, width: int = SMALL_MIDDLE) -> LineChartPanel:
@@ -70,16 +71,23 @@ def test_tests_stand_in_order_on_one_ladder_with_an_odd_one_among_them() -> None
 
 
 @pytest.mark.parametrize("technique", ["frog", "jerkbait", "drop-shot", "punching", "musky-jerk"])
-@pytest.mark.parametrize("width", [SMALL_MIDDLE, FULL_HD_MIDDLE])
+@pytest.mark.parametrize("width", [CHART_IN_SMALL_WINDOW, FULL_HD_MIDDLE])
 def test_cells_can_be_pressed_and_lie_apart(technique: str, width: int) -> None:
     made = chart(bench_of(technique))
     layout = ChartLayout(made, width, 1.0)
     boxes = [layout.cell(square.row, square.column) for row in made.rows for square in row.squares]
-    assert all(box.width() >= CELL and box.height() >= CELL for box in boxes)
+    assert layout.step >= CELL
+    assert layout.right <= max(width, LABEL + CELL * len(made.tests_lb))
+    assert all(box.height() >= CELL for box in boxes)
     assert not any(one.intersects(other) for i, one in enumerate(boxes) for other in boxes[i + 1 :])
     for row in made.rows:
         for square in row.squares:
             assert layout.square_at(layout.cell(square.row, square.column).center()) is square
+
+
+def test_the_usual_chart_fits_a_small_window() -> None:
+    made = chart(bench_of("frog"))
+    assert ChartLayout(made, CHART_IN_SMALL_WINDOW, 1.0).right <= CHART_IN_SMALL_WINDOW
 
 
 def test_brackets_span_the_columns_they_name() -> None:

@@ -70,6 +70,26 @@ def test_a_value_opens_its_sheet_by_keyboard(qtbot: QtBot, look: Look, frog: Ben
     assert not sheet.isVisible()
 
 
+def test_going_on_elsewhere_closes_the_sheet(qtbot: QtBot, look: Look, frog: Bench) -> None:
+    panel = panel_of(qtbot, look, frog)
+    panel.activateWindow()
+    panel.rows()[1].click()
+    sheet = panel.sheet()
+    assert sheet is not None
+    qtbot.waitUntil(sheet.close_button.hasFocus)
+    panel.rows()[2].setFocus()
+    qtbot.waitUntil(lambda: not sheet.isVisible())
+
+
+def test_a_window_may_go_while_the_sheet_is_open(qtbot: QtBot, look: Look, frog: Bench) -> None:
+    panel = ShortPanel(frog, look)
+    panel.show()
+    panel.rows()[0].click()
+    panel.deleteLater()
+    qtbot.wait(20)
+    frog.edit("main.test", "20 lb")
+
+
 def test_rows_are_named_for_assistive_technology(qtbot: QtBot, look: Look, frog: Bench) -> None:
     for button in panel_of(qtbot, look, frog).rows():
         assert button.accessibleName() == f"{button.row.name}: {button.row.value}"
