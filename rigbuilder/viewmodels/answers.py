@@ -2,16 +2,27 @@
 
 from dataclasses import dataclass
 
-from rigbuilder.review.explain import distinct, source_words
-from rigbuilder.review.questions.answer import Answer, Limit, Question, Scale
-from rigbuilder.review.questions.ask import ask
+from rigbuilder.reference.ranges import Range
 from rigbuilder.review.engine import Report
+from rigbuilder.review.explain import distinct, source_words
+from rigbuilder.review.questions.answer import Answer, Limit, Question, Row, Scale
+from rigbuilder.review.questions.ask import ask
 from rigbuilder.review.speak import Speaker
 from rigbuilder.units.systems import in_system
 from rigbuilder.viewmodels.reasons import capital
 
 QUESTIONS: tuple[str, ...] = tuple(str(question) for question in Question)
 SPOOL = str(Question.SPOOL)
+SHORT = {
+    str(Question.BREAKS): "Breaking",
+    str(Question.HOOK): "Hook-set",
+    str(Question.DEPTH): "Depth",
+    str(Question.SPOOL): "Spool",
+    str(Question.CAST): "Cast",
+    str(Question.SIGHT): "Sight",
+    str(Question.FEEL): "Feel",
+}
+"""One word for each question where there is little room."""
 
 Point = tuple[float, float]
 Band = tuple[float, float, float]
@@ -48,6 +59,7 @@ class ShownRow:
     low: float
     typical: float
     high: float
+    text: str
     strong: bool
 
 
@@ -100,20 +112,25 @@ def shown(answer: Answer, speaker: Speaker) -> Shown:
         y=_scale(answer.y, speaker),
         x=None if answer.x is None else _scale(answer.x, speaker),
         curves=_curves(answer, speaker),
-        rows=tuple(
-            ShownRow(
-                row.label(speaker), row.role, *(_in(value, answer.y, speaker) for value in row.value), strong=row.strong
-            )
-            for row in answer.rows
-        ),
+        rows=tuple(_row(row, answer.y, speaker) for row in answer.rows),
         limits=tuple(_limit(limit, answer, speaker) for limit in answer.limits),
         spots=tuple(
-            ShownSpot(_in(spot.x, answer.x or answer.y, speaker), _in(spot.y, answer.y, speaker), spot.label(speaker))
+            ShownSpot(
+                _in(spot.x, answer.x or answer.y, speaker),
+                _in(spot.y, answer.y, speaker),
+                spot.label(speaker),
+            )
             for spot in answer.spots
         ),
         working=answer.working,
         sources=tuple(capital(source_words(source)) for source in distinct(answer.sources)),
     )  # fmt: skip
+
+
+def _row(row: Row, scale: Scale, speaker: Speaker) -> ShownRow:
+    low, typical, high = (_in(value, scale, speaker) for value in row.value)
+    words = _spread(row.value, scale, speaker)
+    return ShownRow(row.label(speaker), row.role, low, typical, high, words, row.strong)
 
 
 def _curves(answer: Answer, speaker: Speaker) -> tuple[ShownCurve, ...]:
@@ -138,6 +155,14 @@ def _scale(scale: Scale, speaker: Speaker) -> ShownScale:
         unit = in_system(1.0, scale.dimension, speaker.system, kind=scale.kind)[1]
     low = None if scale.low is None else _in(scale.low, scale, speaker)
     return ShownScale(scale.label, unit, scale.log, scale.downwards, low)
+
+
+def _spread(value: Range, scale: Scale, speaker: Speaker) -> str:
+    """Return a figure with its range, rounded as people say it."""
+    if scale.dimension is not None:
+        return speaker.spread(value, scale.dimension, scale.kind)
+    low, typical, high = (f"{number:.2g}" if number < 100 else f"{number:.0f}" for number in value)
+    return f"{typical} {scale.unit}" if low == high else f"{typical} {scale.unit} ({low}–{high})"
 
 
 def _in(value: float, scale: Scale, speaker: Speaker) -> float:

@@ -140,13 +140,15 @@ def scene_of(report: Report, speaker: Speaker, caption: str = "") -> RigScene:
     return RigScene(
         way=shape.way, typical=shape.typical, shallow=shape.shallow, deep=shape.deep,
         cast_m=float(given["cast_m"][1, row]), leader_m=float(batch.rows.leader_m[1, row]),
-        rod=_rod(case, shape.pull_n), section=_section(case), main=_line(rig.main, case.facts.main_diameter_m.typical, speaker),
+        rod=_rod(case, shape.pull_n), section=_section(case),
+        main=_line(rig.main, case.facts.main_diameter_m.typical, speaker),
         leader=_leader(case, speaker), backing=_backing(rig, speaker), lure=_lure(case, shape.way),
         water=Surroundings(
             depth_m=float(given["water_depth_m"][1, row]), clarity_m=float(given["clarity_m"][1, row]),
             cover=str(rig.water.cover or "open"), shore=rig.from_shore is not False,
         ),
-        pins=pins, labels=labels, spoken=spoken, unit="m" if metric else "ft", unit_m=1.0 if metric else _FOOT_M,
+        pins=pins, labels=labels, spoken=spoken, unit="m" if metric else "ft",
+        unit_m=1.0 if metric else _FOOT_M,
         title=rig.name, caption=caption,
     )  # fmt: skip
 
@@ -190,9 +192,7 @@ def _rod(case: Case, pull_n: float) -> RodLook:
 def _section(case: Case) -> Section:
     batch, row = batch_of(case)
     given = batch.rows.given
-    typical = {
-        name: float(batch.triple(name)[1, row]) for name in ("core_diameter_m", "fill_diameter_m")
-    }
+    typical = {name: float(batch.triple(name)[1, row]) for name in ("core_diameter_m", "fill_diameter_m")}
     return Section(
         barrel_m=float(given["barrel_m"][1, row]),
         core_m=typical["core_diameter_m"],

@@ -69,7 +69,9 @@ def _line(line: Line, speaker: Speaker) -> str:
 
 def _rod(case: Case, speaker: Speaker) -> str:
     rod = case.rig.rod
-    words = [] if rod.length_m is None else [show_si(rod.length_m, Dimension.LENGTH, speaker.system, kind="rod")]
+    words = (
+        [] if rod.length_m is None else [show_si(rod.length_m, Dimension.LENGTH, speaker.system, kind="rod")]
+    )
     words += [str(word) for word in (rod.power, rod.action) if word]
     label = " ".join(words) or "rod"
     return label if rod.line_n is None else f"{label}, {speaker.tests(rod.line_n)}"

@@ -1,4 +1,4 @@
-"""The spool in section as it is drawn: millimetres by true proportion, and the words of what is wound on it."""
+"""The spool in section as it is drawn: true proportions, and the words of what is wound on it."""
 
 from dataclasses import dataclass
 
@@ -69,7 +69,7 @@ def _words(name: str, kind: str, wound: Wound, speaker: Speaker) -> WoundWords:
     grams = wound.mass_kg.scaled(1000.0)
     return WoundWords(
         name=name, type=kind, length=speaker.spread(wound.length_m, Dimension.LENGTH, "line"),
-        turns=f"{_plain(wound.turns)} turns of the handle", grams=f"{_plain(grams)} g",
+        turns=f"{_plain(wound.turns)} turns of the handle", grams=f"{grams.typical:.2g} g",
     )  # fmt: skip
 
 

@@ -4,7 +4,7 @@ from PySide6.QtCore import QTimer
 from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QStackedWidget, QTabBar, QVBoxLayout, QWidget
 
-from rigbuilder.viewmodels.answers import QUESTIONS, SPOOL, Shown, answer_shown
+from rigbuilder.viewmodels.answers import QUESTIONS, SHORT, SPOOL, Shown, answer_shown
 from rigbuilder.viewmodels.bench import Bench
 from rigbuilder.viewmodels.spoolview import spool_shown
 from rigbuilder.views.controls.texts import text_label
@@ -30,9 +30,12 @@ class QuestionsPanel(QWidget):
         self.tabs.setAccessibleName("Questions about this rig")
         self.tabs.setDrawBase(False)
         self.tabs.setExpanding(False)
-        for question in QUESTIONS:
-            self.tabs.addTab(question)
-        self.sentence = text_label("", "strong", wrap=True)
+        for place, question in enumerate(QUESTIONS):
+            self.tabs.addTab(SHORT[question])
+            self.tabs.setTabToolTip(place, question)
+            self.tabs.setAccessibleTabName(place, question)
+        self.heading = text_label("", "heading")
+        self.sentence = text_label("", wrap=True)
         self.chart = ChartView(look, "Chart", parent=self)
         self.spool = SpoolView(look, parent=self)
         self.bar = AnswerBar(look, self._figure, self)
@@ -73,6 +76,7 @@ class QuestionsPanel(QWidget):
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(look.theme.px(look.theme.spacing.tight))
         column.addWidget(self.tabs)
+        column.addWidget(self.heading)
         column.addWidget(self.sentence)
         column.addWidget(self._stack, 1)
         column.addWidget(self.bar)
@@ -88,12 +92,14 @@ class QuestionsPanel(QWidget):
         report, preview, speaker = self._bench.report, self._bench.preview, self._bench.speaker
         if report is None:
             self._shown = None
+            self.heading.setText(self.question)
             self.sentence.setText(_WAITING)
             self.chart.set_spec(None)
             self.spool.set_section(None)
             self.bar.tell((), ())
             return
         self._shown = found = answer_shown(self.question, report, speaker, preview)
+        self.heading.setText(found.question)
         self.sentence.setText(found.sentence)
         self.chart.setAccessibleName(f"Chart: {found.question}")
         self.chart.set_spec(figure_of(found))

@@ -28,7 +28,7 @@ class AnswerBar(QWidget):
         self._working: tuple[str, ...] = ()
         self._sources: tuple[str, ...] = ()
         self.how = LinkButton("How we know", tip="The working and the sources behind this answer")
-        self.copy = LinkButton("Copy as table", tip="Put the figures on the clipboard as comma-separated values")
+        self.copy = LinkButton("Copy as table", tip="Put the figures on the clipboard, separated by commas")
         self.save = LinkButton("Save picture…", tip="Save this chart as SVG or PNG")
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)

@@ -5,7 +5,10 @@ from rigbuilder.views.paint.spec import Axis, Bar, BarSpec, ChartSpec, Limit, Ma
 
 
 def figure_of(shown: Shown, *, titled: bool = False) -> ChartSpec | BarSpec | None:
-    """Return the figure behind an answer, ``None`` where nothing can be drawn; ``titled`` adds question and answer."""
+    """Return the figure behind an answer, ``None`` where nothing can be drawn.
+
+    ``titled`` writes question and answer over it.
+    """
     title, answer = (shown.question, shown.sentence) if titled else ("", "")
     limits = tuple(Limit(limit.value, limit.label, limit.axis, limit.severity) for limit in shown.limits)
     if shown.curves and shown.x is not None:
@@ -16,13 +19,13 @@ def figure_of(shown: Shown, *, titled: bool = False) -> ChartSpec | BarSpec | No
         return ChartSpec(title, _axis(shown.x), _axis(shown.y), series, limits, marks, answer)
     if shown.rows:
         bars = tuple(
-            Bar(row.label, row.low, row.typical, row.high, row.role, strong=row.strong) for row in shown.rows
+            Bar(row.label, row.low, row.typical, row.high, row.role, row.text, row.strong)
+            for row in shown.rows
         )
         return BarSpec(title, _axis(shown.y), bars, limits, answer)
     return None
 
 
 def _axis(scale: ShownScale) -> Axis:
-    return Axis(
-        scale.label, scale.unit, Scale.LOG if scale.log else Scale.LINEAR, low=scale.low, downwards=scale.downwards
-    )
+    kind = Scale.LOG if scale.log else Scale.LINEAR
+    return Axis(scale.label, scale.unit, kind, low=scale.low, downwards=scale.downwards)

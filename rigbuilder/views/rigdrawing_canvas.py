@@ -133,8 +133,8 @@ class Canvas(QWidget):
         room = QRectF(self.rect())
         if self._shown is None:
             margin = theme.px(24)
-            pencil = Pencil(painter, theme)
-            pencil.write(room.adjusted(margin, margin, -margin, -margin), self._words, "body", theme.colour("soft"), CENTRE)
+            inner = room.adjusted(margin, margin, -margin, -margin)
+            Pencil(painter, theme).write(inner, self._words, "body", theme.colour("soft"), CENTRE)
             self.drawn = None
         else:
             self.drawn = paint_rig(painter, room, self._shown, theme, ghost=self._ghost)

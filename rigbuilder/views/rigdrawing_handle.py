@@ -56,8 +56,8 @@ class PartHandle(QAbstractButton):
         if not self.hasFocus():
             pen.setStyle(Qt.PenStyle.DashLine)
         painter.setPen(pen)
-        half = width / 2
-        painter.drawRoundedRect(QRectF(self.rect()).adjusted(half, half, -half, -half), theme.px(5), theme.px(5))
+        half, round_ = width / 2, theme.px(5)
+        painter.drawRoundedRect(QRectF(self.rect()).adjusted(half, half, -half, -half), round_, round_)
         painter.end()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:  # noqa: N802 (Qt's name)

@@ -98,7 +98,9 @@ def curve_of(
 ) -> Curve:
     """Return a curve from one figure at many places; places without the figure are left out."""
     points = tuple(
-        (x, value.low, value.typical, value.high) for x, value in zip(xs, values, strict=True) if value is not None
+        (x, value.low, value.typical, value.high)
+        for x, value in zip(xs, values, strict=True)
+        if value is not None
     )
     return Curve(label, role, points, strong)
 

@@ -1,7 +1,7 @@
 """Where will it break? Every link from the hook upwards, what it bears, and what pulls at it."""
 
 from rigbuilder.review.case import Case
-from rigbuilder.review.questions.answer import Answer, Limit, Question, Row, Scale
+from rigbuilder.review.questions.answer import Answer, Limit, Question, Row, Scale, Words
 from rigbuilder.review.questions.compare import each, rivals
 from rigbuilder.review.speak import Speaker
 from rigbuilder.sources import FROM_MEMORY, Kind, Source
@@ -19,12 +19,11 @@ def breaks(case: Case, preview: Case | None = None) -> Answer:
     facts, chosen = case.facts, rivals(case, preview)
     weakest = facts.weakest
     rows = [
-        Row(_plain(link.name), "present", link.strength_n, strong=link is weakest)
+        Row(_plain(link.name), "present", link.strength_n, strong=link == weakest)
         for link in reversed(facts.links)
     ]
     for rival, other in list(zip(chosen, each(case, chosen), strict=True))[1:]:
-        first, label = other.weakest, rival.label
-        rows.append(Row(lambda s, n=first.name, w=label: f"{w(s)}: {n}", rival.role, first.strength_n))  # type: ignore[misc]
+        rows.append(Row(_first_of(rival.label, other.weakest.name), rival.role, other.weakest.strength_n))
     limits = []
     if facts.drag_on_scale_n is not None:
         pull = facts.drag_on_scale_n.typical
@@ -34,20 +33,26 @@ def breaks(case: Case, preview: Case | None = None) -> Answer:
         said = f"The {weakest.name} goes first, at about {speaker.forces(weakest.strength_n)}."
         pulls = facts.drag_on_scale_n
         if pulls is not None:
-            held = "gives line before that" if pulls.typical < weakest.strength_n.low else "may hold longer than that"
+            gives = pulls.typical < weakest.strength_n.low
+            held = "gives line before that" if gives else "may hold longer than that"
             said += f" The drag, {speaker.force(pulls.typical)} over the bent rod, {held}."
         return said
 
     return Answer(
-        Question.BREAKS, sentence, Scale("bears", Dimension.FORCE, "drag"), rows=tuple(rows), limits=tuple(limits),
+        Question.BREAKS, sentence, Scale("bears", Dimension.FORCE, "drag"), rows=tuple(rows),
+        limits=tuple(limits),
         working=(
-            "Straight strength of the wet line times the share that its knot leaves; the printed test is corrected "
-            "by what labels of this kind usually hold and by the state of the line.",
+            "Straight strength of the wet line times the share that its knot leaves; the printed test is "
+            "corrected by what labels of this kind usually hold and by the state of the line.",
             f"This rig: {weakest.name} is the weakest in {100 * weakest.goes_first:.0f} of 100 chances.",
         ),
         sources=_SOURCES,
     )  # fmt: skip
 
 
-def _plain(text: str):  # type: ignore[no-untyped-def]
+def _plain(text: str) -> Words:
     return lambda _: text
+
+
+def _first_of(line: Words, link: str) -> Words:
+    return lambda speaker: f"{line(speaker)}: {link}"

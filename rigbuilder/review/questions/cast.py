@@ -4,7 +4,16 @@ import numpy as np
 
 from rigbuilder.model.rig import Rig
 from rigbuilder.review.case import Case
-from rigbuilder.review.questions.answer import Answer, Limit, Question, Scale, Spot, curve_of, percent
+from rigbuilder.review.questions.answer import (
+    Answer,
+    Limit,
+    Question,
+    Scale,
+    Spot,
+    Words,
+    curve_of,
+    percent,
+)
 from rigbuilder.review.questions.compare import rivals, swept
 from rigbuilder.review.speak import Speaker
 from rigbuilder.sources import FROM_MEMORY, Kind, Source
@@ -25,16 +34,21 @@ def cast(case: Case, preview: Case | None = None) -> Answer:
     found = swept(case, chosen, xs, _with_weight)
     curves = tuple(
         curve_of(
-            rival.label, rival.role, xs, [facts.cast_share.scaled(100.0) for facts in row], strong=rival.strong
+            rival.label,
+            rival.role,
+            xs,
+            [facts.cast_share.scaled(100.0) for facts in row],
+            strong=rival.strong,
         )
         for rival, row in zip(chosen, found, strict=True)
     )
     limits = [Limit(100.0, lambda _: "the usual rig")]
     label = case.rig.rod.lure_kg
     if label is not None:
-        for end, words in ((label.low, "rod label from"), (label.high, "rod label to")):
-            if xs[0] < end < xs[-1]:
-                limits.append(Limit(end, lambda s, w=words, v=end: f"{w} {s.lure(v)}", axis="x"))  # type: ignore[misc]
+        ends = ((label.low, "rod label from"), (label.high, "rod label to"))
+        limits += [
+            Limit(end, _label_end(words, end), axis="x") for end, words in ends if xs[0] < end < xs[-1]
+        ]
 
     def sentence(speaker: Speaker) -> str:
         reach = speaker.spread(metres, Dimension.LENGTH, "cast")
@@ -45,12 +59,16 @@ def cast(case: Case, preview: Case | None = None) -> Answer:
         x=Scale("weight of the lure", Dimension.MASS, "lure"), curves=curves, limits=tuple(limits),
         spots=(Spot(weight, 100.0 * share.typical, lambda s: f"{s.lure(weight)}: {percent(share)}"),),
         working=(
-            "The lure leaves at the speed that sends the technique's usual rig as far as it is usually cast; it then "
-            "loses speed to its own drag and to the line that it pulls off and along.",
+            "The lure leaves at the speed that sends the technique's usual rig as far as it is usually cast; "
+            "it then loses speed to its own drag and to the line that it pulls off and along.",
             "Metres are known within about a third; the difference between two lines is surer.",
         ),
         sources=_SOURCES,
     )  # fmt: skip
+
+
+def _label_end(words: str, weight_kg: float) -> Words:
+    return lambda speaker: f"{words} {speaker.lure(weight_kg)}"
 
 
 def _with_weight(rig: Rig, weight_kg: float) -> Rig:

@@ -47,7 +47,14 @@ def hung_line(
 
 
 def held_line(
-    *, wet_n_m: float, dry_n_m: float, tension_n: float, start_m: float, end_m: float, span_m: float, points: int
+    *,
+    wet_n_m: float,
+    dry_n_m: float,
+    tension_n: float,
+    start_m: float,
+    end_m: float,
+    span_m: float,
+    points: int,
 ) -> tuple[Array, Array]:
     """Return distances and heights [m] of a line held between two ends, in water below 0 and in air above.
 

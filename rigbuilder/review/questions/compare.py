@@ -1,4 +1,4 @@
-"""The lines that a rig is compared with: the usual one, what practice would put on of other types, a preview."""
+"""The lines that a rig is compared with: a previewed one, the usual one, practice's of other types."""
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
@@ -40,10 +40,14 @@ def rivals(case: Case, preview: Case | None = None) -> tuple[Rival, ...]:
         if len(found) > _MOST:
             break
         rig = usual if kind is None else _by_aim(case, kind)
-        if rig is None or any(_alike(rig, known.rig) or (kind and kind is known.rig.main.type) for known in found):
+        if rig is None or any(
+            _alike(rig, known.rig) or (kind and kind is known.rig.main.type) for known in found
+        ):
             continue
         found.append(
-            Rival(rig, "usual", _named("usual", rig)) if kind is None else Rival(rig, next(roles), line_label(rig))
+            Rival(rig, "usual", _named("usual", rig))
+            if kind is None
+            else Rival(rig, next(roles), line_label(rig))
         )
     return tuple(found)
 

@@ -1,9 +1,21 @@
-"""How deep, how still? Running depth of what is wound in, time to the bottom of what sinks, nose pull on what floats."""
+"""How deep, how still? Running depth of what is wound in, time to the bottom, pull on a floating nose."""
+
+from collections.abc import Callable
 
 from rigbuilder.reference.ranges import Range
 from rigbuilder.review.case import Case
 from rigbuilder.review.facts import Facts
-from rigbuilder.review.questions.answer import Answer, Limit, Question, Row, Scale, Spot, curve_of, percent
+from rigbuilder.review.questions.answer import (
+    Answer,
+    Limit,
+    Question,
+    Row,
+    Scale,
+    Spot,
+    Words,
+    curve_of,
+    percent,
+)
 from rigbuilder.review.questions.compare import Rival, each, rivals, swept
 from rigbuilder.review.questions.distances import at_cast, cast_of, distances
 from rigbuilder.review.speak import Speaker
@@ -12,11 +24,15 @@ from rigbuilder.units.dimensions import Dimension
 
 _TOWED = (
     Source(Kind.COMPUTED, "steady shape of a towed line, integrated from the lure to the rod tip"),
-    Source(Kind.PUBLISHED, "cable equations as in the WHOI Cable source code; accuracy: Kebede and others 2016"),
+    Source(
+        Kind.PUBLISHED, "cable equations as in the WHOI Cable source code; accuracy: Kebede and others 2016"
+    ),
     FROM_MEMORY,
 )
 _HANGING = (
-    Source(Kind.COMPUTED, "catenary of the wetted line that hangs from the nose, weight per metre times length"),
+    Source(
+        Kind.COMPUTED, "catenary of the wetted line that hangs from the nose, weight per metre times length"
+    ),
     FROM_MEMORY,
 )
 _DROPPING = (
@@ -26,7 +42,7 @@ _DROPPING = (
 
 
 def depth(case: Case, preview: Case | None = None) -> Answer:
-    """Return the answer that suits the lure: depth over line out, seconds to the bottom, or pull on the nose."""
+    """Return what suits the lure: depth over line out, seconds to the bottom, or pull on the nose."""
     chosen, facts = rivals(case, preview), case.facts
     if facts.depth_m is not None:
         return _running(case, chosen, facts.depth_m)
@@ -51,7 +67,7 @@ def _running(case: Case, chosen: tuple[Rival, ...], runs: Range) -> Answer:
         for rival, row in zip(chosen, found, strict=True)
     )
     bottom = case.rig.water.depth_m
-    limits = () if bottom is None else (Limit(bottom, lambda speaker: f"bottom at {speaker.depth(bottom)}"),)
+    limits = () if bottom is None else (Limit(bottom, _bottom_words(bottom)),)
 
     def sentence(speaker: Speaker) -> str:
         said = speaker.spread(runs, Dimension.LENGTH, "depth")
@@ -65,12 +81,18 @@ def _running(case: Case, chosen: tuple[Rival, ...], runs: Range) -> Answer:
         x=Scale("line out", Dimension.LENGTH, "cast"), curves=curves, limits=limits,
         spots=(Spot(cast, runs.typical, lambda s: s.spread(runs, Dimension.LENGTH, "depth")),),
         working=(
-            "The lure pulls down and back; the water pushes against every bit of line. The shape in which all of it "
-            "balances is followed from the lure to the rod tip. Thinner line has less to push against and runs deeper.",
+            "The lure pulls down and back; the water pushes against every bit of "
+            "line. The shape in which all "
+            "of it balances is followed from the lure to the rod tip. Thinner line "
+            "meets less and runs deeper.",
             "Divers are held to the depth on their box, on the technique's usual line at its usual cast.",
         ),
         sources=_TOWED,
     )  # fmt: skip
+
+
+def _bottom_words(depth_m: float) -> Words:
+    return lambda speaker: f"bottom at {speaker.depth(depth_m)}"
 
 
 def _resting(case: Case, chosen: tuple[Rival, ...], share: Range) -> Answer:
@@ -84,7 +106,8 @@ def _resting(case: Case, chosen: tuple[Rival, ...], share: Range) -> Answer:
     return Answer(
         Question.DEPTH, sentence, Scale("pull on the nose, of the lure's weight", unit="%"), rows=rows,
         working=(
-            "Wetted line that is heavier than water sags between the nose and where it leaves the water; the nose "
+            "Wetted line that is heavier than water sags between the nose and "
+            "where it leaves the water; the nose "
             "carries it as far as its lowest point. Line that floats pulls nothing.",
             "Pause, slack and the length that lies on the water are taken as wide ranges.",
         ),
@@ -99,27 +122,26 @@ def _dropping(case: Case, chosen: tuple[Rival, ...], seconds: Range) -> Answer:
     def sentence(speaker: Speaker) -> str:
         where = "the bottom" if bottom is None else f"the bottom at {speaker.depth(bottom)}"
         low, typical, high = (f"{value:.2g}" for value in seconds)
-        return f"On free line the lure takes about {typical} s ({low}–{high}) to {where}; then it lies still."
+        return f"On free line it takes about {typical} s ({low}–{high}) to {where}; then it lies still."
 
     return Answer(
         Question.DEPTH, sentence, Scale("time to the bottom", unit="s"), rows=rows,
         working=(
-            "The lure sinks as fast as its weight in water can push lure and line through it; the line that follows "
-            "it down rubs along the water and slows it the deeper it goes.",
+            "The lure sinks as fast as its weight in water can push lure and line through it; the line that "
+            "follows it down rubs along the water and slows it the deeper it goes.",
         ),
         sources=_DROPPING,
     )  # fmt: skip
 
 
-def _rows(case: Case, chosen: tuple[Rival, ...], figure) -> tuple[Row, ...]:  # type: ignore[no-untyped-def]
+def _rows(case: Case, chosen: tuple[Rival, ...], figure: Callable[[Facts], Range | None]) -> tuple[Row, ...]:
     found = [(rival, figure(facts)) for rival, facts in zip(chosen, each(case, chosen), strict=True)]
     return tuple(
-        Row(rival.label, rival.role, value, strong=rival.strong) for rival, value in found if value is not None
+        Row(rival.label, rival.role, value, strong=rival.strong)
+        for rival, value in found
+        if value is not None
     )
 
 
 def _hundredths(share: Range | None) -> Range | None:
     return None if share is None else share.scaled(100.0)
-
-
-Figures = Facts

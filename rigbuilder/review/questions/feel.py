@@ -20,20 +20,24 @@ def feel(case: Case, preview: Case | None = None) -> Answer:
     xs = distances(length, longest=2.0 * length)
     found = swept(case, chosen, xs, at_cast)
     curves = tuple(
-        curve_of(rival.label, rival.role, xs, [facts.tug_share.scaled(100.0) for facts in row], strong=rival.strong)
+        curve_of(
+            rival.label, rival.role, xs, [facts.tug_share.scaled(100.0) for facts in row], strong=rival.strong
+        )
         for rival, row in zip(chosen, found, strict=True)
     )
     share = case.facts.tug_share
 
     def sentence(speaker: Speaker) -> str:
-        return f"Of a short tug at the lure {percent(share)} moves the rod tip with {speaker.cast(length)} of line out."
+        out = speaker.cast(length)
+        return f"Of a short tug at the lure {percent(share)} moves the rod tip with {out} of line out."
 
     return Answer(
         Question.FEEL, sentence, Scale("share of a tug that moves the tip", unit="%", low=0.0),
         x=Scale("line out", Dimension.LENGTH, "cast"), curves=curves,
         spots=(Spot(length, 100.0 * share.typical, lambda s: f"{percent(share)} at {s.cast(length)}"),),
         working=(
-            "A tug first straightens the sag and stretches the line; only what is left moves the rod tip. Stiff, "
+            "A tug first straightens the sag and stretches the line; only what is "
+            "left moves the rod tip. Stiff, "
             "light line kept tight passes on most.",
         ),
         sources=_SOURCES,

@@ -116,10 +116,9 @@ def _towed(case: Case, rows: Rows, row: int) -> Profile:
     typical = max(float(run.depth_m[0]), 1e-6)
     low, high = (depth.low / typical, depth.high / typical) if depth else (1.0, 1.0)
     bottom = float(given["water_depth_m"][1, row])
-    shapes = [
-        _points(x, np.where(z < 0.0, np.maximum(z * share, -bottom), z)) for share in (1.0, low, high)
-    ]
-    return Profile(Way.TOWED, *shapes, pull_n=float(run.tension_n[0]), speed_m_s=speed)
+    shapes = [_points(x, np.where(z < 0.0, np.maximum(z * share, -bottom), z)) for share in (1.0, low, high)]
+    typical_shape, shallow, deep = shapes
+    return Profile(Way.TOWED, typical_shape, shallow, deep, float(run.tension_n[0]), speed)
 
 
 def _resting(rows: Rows, row: int) -> Profile:
@@ -150,7 +149,8 @@ def _resting(rows: Rows, row: int) -> Profile:
             weight_n_m=weight, span_m=sags, tension_n=slack, depth_m=min(speed * pause, bottom), points=WET
         )
         shapes.append(_points(np.concatenate([air_x, cast - sags + x]), np.concatenate([air_z, z])))
-    return Profile(Way.RESTING, *shapes, pull_n=SLACK_N[1], speed_m_s=0.0)
+    typical_shape, shallow, deep = shapes
+    return Profile(Way.RESTING, typical_shape, shallow, deep, SLACK_N[1], 0.0)
 
 
 def _held(case: Case, rows: Rows, row: int) -> Profile:
@@ -168,7 +168,8 @@ def _held(case: Case, rows: Rows, row: int) -> Profile:
             span_m=float(span), points=WET + AIR,
         )  # fmt: skip
         shapes.append(_points((span - x)[::-1], np.maximum(z, -bottom)[::-1]))
-    return Profile(Way.HELD, *shapes, pull_n=TENSION_N[1], speed_m_s=0.0)
+    typical_shape, shallow, deep = shapes
+    return Profile(Way.HELD, typical_shape, shallow, deep, TENSION_N[1], 0.0)
 
 
 def _not_nothing(weight: float) -> float:

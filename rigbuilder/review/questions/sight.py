@@ -15,7 +15,11 @@ from rigbuilder.units.dimensions import Dimension
 _PLACES = 9
 _SOURCES = (
     Source(Kind.COMPUTED, "contrast of a line too thin to be resolved, dimmed by the water until it is lost"),
-    Source(Kind.PUBLISHED, "smallest angle a sunfish's eye resolves: Spratte et al. 2021, J. Exp. Biol. 224:jeb243068"),
+    Source(
+        Kind.PUBLISHED,
+        "smallest angle a sunfish's eye resolves",
+        "Spratte et al. 2021, J. Exp. Biol. 224:jeb243068",
+    ),
     FROM_MEMORY,
 )
 
@@ -36,7 +40,7 @@ def sight(case: Case, preview: Case | None = None) -> Answer:
 
     def sentence(speaker: Speaker) -> str:
         far = speaker.spread(seen, Dimension.LENGTH, "depth")
-        text = f"In water clear to {speaker.depth(clarity)} the {end.type} at the lure may be noticed from {far}."
+        text = f"In water clear to {speaker.depth(clarity)} the {end.type} may be noticed from {far}."
         if glint is not None and end.type is not LineType.NYLON:
             text += f" It glints {glint.typical:.2g} times as strongly as nylon of its thickness."
         return text
@@ -46,8 +50,9 @@ def sight(case: Case, preview: Case | None = None) -> Answer:
         x=Scale("water clear to", Dimension.LENGTH, "depth", log=True), curves=curves,
         spots=(Spot(clarity, seen.typical, lambda s: s.spread(seen, Dimension.LENGTH, "depth")),),
         working=(
-            "A thin line is a faint streak: its contrast shrinks with its share of the smallest angle that the eye "
-            "resolves, and with every metre of water. It is noticed while the rest is above the eye's threshold.",
+            "A thin line is a faint streak: its contrast shrinks with its share of "
+            "the smallest angle that the "
+            "eye resolves, and with every metre of water. It is noticed while the rest is above a threshold.",
             "No one has measured that threshold for bass; the band is a factor of three either way.",
         ),
         sources=_SOURCES,

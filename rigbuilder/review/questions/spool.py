@@ -13,8 +13,10 @@ from rigbuilder.sources import FROM_MEMORY, Kind, Source
 from rigbuilder.units.dimensions import Dimension
 
 _SOURCES = (
-    Source(Kind.COMPUTED, "room by the reel's label: length times diameter squared; layers between bare spool and lip"),
-    Source(Kind.PRACTICE, "lip gap of a full spool; line to wind beyond the cast and for a season's trimming"),
+    Source(Kind.COMPUTED, "room by the reel's label: length times diameter squared; layers up to the lip"),
+    Source(
+        Kind.PRACTICE, "lip gap of a full spool; line to wind beyond the cast and for a season's trimming"
+    ),
     FROM_MEMORY,
 )
 
@@ -60,7 +62,8 @@ def section(case: Case) -> Spool:
     if facts.backing_m is not None and facts.backing_turns is not None and facts.backing_mass_kg is not None:
         backing = Wound(facts.backing_m, facts.backing_turns, facts.backing_mass_kg)
     return Spool(
-        width_m=_width(case), barrel_m=barrel, core_m=core, fill_m=fill, lip_m=lip, after_cast_m=after, cast_m=cast,
+        width_m=_width(case), barrel_m=barrel, core_m=core, fill_m=fill, lip_m=lip,
+        after_cast_m=after, cast_m=cast,
         main=Wound(facts.main_wound_m, facts.main_turns, facts.main_mass_kg), backing=backing,
         gap_m=facts.lip_gap_m, holds_m=facts.spool_holds_m,
     )  # fmt: skip
@@ -87,8 +90,8 @@ def spool(case: Case, preview: Case | None = None) -> Answer:
     return Answer(
         Question.SPOOL, sentence, Scale("the spool holds", Dimension.LENGTH, "line"), rows=rows,
         working=(
-            "The reel's label says how much of one line fills it; that is its room. Every metre of another line takes "
-            "up its diameter squared. What the line does not fill, backing does.",
+            "The reel's label says how much of one line fills it; that is its room. Every metre of another "
+            "line takes up its diameter squared. What the line does not fill, backing does.",
             "A turn of the handle winds the gear ratio times the circumference at the level reached.",
         ),
         sources=_SOURCES,

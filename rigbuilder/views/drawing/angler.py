@@ -95,7 +95,10 @@ def rod_points(frame: Frame, scene: RigScene) -> list[QPointF]:
         # The straight rod points above the tip's place by its bend; the pull brings the tip down to it.
         lift = scene.rod.bend_m * max(0.0, (along - x) / reach)
         bent = scene.rod.bend_m * max(0.0, (along - x) / reach) ** hardness
-        points.append(frame.at(0.0, 0.0) + QPointF(along * frame.over, -(height + lean * (along - x) + lift - bent) * frame.over))
+        points.append(
+            frame.at(0.0, 0.0)
+            + QPointF(along * frame.over, -(height + lean * (along - x) + lift - bent) * frame.over)
+        )
     return points
 
 

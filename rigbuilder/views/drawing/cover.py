@@ -42,7 +42,11 @@ def _stems(pencil: Pencil, frame: Frame, span: Span, gap: float, height: float, 
         lean = (_hash(k + 0.25) - 0.5) * 14 * u
         path = QPainterPath(QPointF(x, frame.bottom_y + 3 * u))
         top = QPointF(x + lean, frame.bottom_y - tall)
-        path.cubicTo(QPointF(x - lean, frame.bottom_y - tall * 0.35), QPointF(x + lean * 1.6, frame.bottom_y - tall * 0.7), top)
+        path.cubicTo(
+            QPointF(x - lean, frame.bottom_y - tall * 0.35),
+            QPointF(x + lean * 1.6, frame.bottom_y - tall * 0.7),
+            top,
+        )
         pencil.painter.strokePath(path, pencil.pen(ink, width))
         for share in (0.35, 0.55, 0.75):
             at = path.pointAtPercent(share)
@@ -85,7 +89,11 @@ def _pads(pencil: Pencil, frame: Frame, span: Span) -> None:
         x = span[0] + (k + 0.5) * (span[1] - span[0]) / count
         foot = QPointF(x + (_hash(k) - 0.5) * 30 * u, frame.bottom_y + 3 * u)
         path = QPainterPath(foot)
-        path.cubicTo(QPointF(foot.x(), frame.bottom_y - 20 * u), QPointF(x, frame.surface_y + 30 * u), QPointF(x, frame.surface_y))
+        path.cubicTo(
+            QPointF(foot.x(), frame.bottom_y - 20 * u),
+            QPointF(x, frame.surface_y + 30 * u),
+            QPointF(x, frame.surface_y),
+        )
         painter.strokePath(path, pencil.pen(stem, 1.3))
         half = (9 + 5 * _hash(k + 0.3)) * u
         painter.setPen(Qt.PenStyle.NoPen)
@@ -98,7 +106,10 @@ def _wood(pencil: Pencil, frame: Frame, span: Span) -> None:
     u, ink = frame.u, pencil.theme.colour("wood")
     depth, width = frame.bottom_y - frame.surface_y, span[1] - span[0]
     left = span[0] + 0.22 * width
-    trunk = [QPointF(left, frame.bottom_y + 2 * u), QPointF(left + 0.62 * width, frame.bottom_y - 0.42 * depth)]
+    trunk = [
+        QPointF(left, frame.bottom_y + 2 * u),
+        QPointF(left + 0.62 * width, frame.bottom_y - 0.42 * depth),
+    ]
     painter = pencil.painter
     painter.setPen(pencil.pen(ink, 8))
     painter.drawLine(*trunk)
@@ -123,7 +134,14 @@ def _rock(pencil: Pencil, frame: Frame, span: Span) -> None:
         x = span[0] + (k + 0.5) * (span[1] - span[0]) / count
         w, h = (12 + 9 * _hash(k)) * u, tall * (0.45 + 0.55 * _hash(k + 0.4))
         base = frame.bottom_y + 4 * u
-        corners = [(-w, 0), (-0.8 * w, -0.6 * h), (-0.2 * w, -h), (0.5 * w, -0.85 * h), (0.95 * w, -0.4 * h), (w, 0)]
+        corners = [
+            (-w, 0),
+            (-0.8 * w, -0.6 * h),
+            (-0.2 * w, -h),
+            (0.5 * w, -0.85 * h),
+            (0.95 * w, -0.4 * h),
+            (w, 0),
+        ]
         shape = QPainterPath()
         shape.addPolygon(QPolygonF([QPointF(x + dx, base + dy) for dx, dy in corners]))
         shape.closeSubpath()

@@ -57,7 +57,9 @@ class Frame:
         heights, depths = self.over / self.along, self.under / self.along
         if heights < 1.2 and depths < 1.2:
             return "drawn to scale"
-        said = [f"{name} {_times(by)}" for name, by in (("heights", heights), ("depths", depths)) if by >= 1.2]
+        said = [
+            f"{name} {_times(by)}" for name, by in (("heights", heights), ("depths", depths)) if by >= 1.2
+        ]
         return "distance to scale; " + ", ".join(said)
 
 

@@ -45,7 +45,9 @@ def paint_lens(pencil: Pencil, lens: Lens, scene: RigScene) -> None:
     painter.fillPath(glass, theme.colour("water_top" if lens.part is Part.LURE else "card"))
     painter.save()
     painter.setClipPath(glass)
-    {Part.REEL: _paint_spool, Part.LURE: _paint_lure, Part.KNOTS: _paint_joint}[lens.part](pencil, lens, scene)
+    {Part.REEL: _paint_spool, Part.LURE: _paint_lure, Part.KNOTS: _paint_joint}[lens.part](
+        pencil, lens, scene
+    )
     painter.restore()
     worst = _worst(lens.part, scene)
     if worst in ("fault", "risk"):
@@ -166,6 +168,8 @@ def _paint_joint(pencil: Pencil, lens: Lens, scene: RigScene) -> None:
     for k in range(5):
         x = middle.x() + (k - 2) * 0.15 * lens.radius
         painter.drawRoundedRect(
-            QRectF(x - 0.055 * lens.radius, middle.y() - 0.9 * thick, 0.11 * lens.radius, 1.8 * thick), 2 * pencil.u, 2 * pencil.u
+            QRectF(x - 0.055 * lens.radius, middle.y() - 0.9 * thick, 0.11 * lens.radius, 1.8 * thick),
+            2 * pencil.u,
+            2 * pencil.u,
         )
     painter.setBrush(Qt.BrushStyle.NoBrush)

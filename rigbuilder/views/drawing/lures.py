@@ -27,7 +27,7 @@ class Silhouette:
 
 
 def paint_lure(pencil: Pencil, centre: QPointF, length: float, kind: str, turn_deg: float = 0.0) -> QPointF:
-    """Paint a lure of a class and return where its eye is; nose to the left, turned nose-down by ``turn_deg``."""
+    """Paint a lure and return where its eye is; nose to the left, turned nose-down by ``turn_deg``."""
     shape = _MAKERS.get(kind, _worm)()
     place = QTransform.fromTranslate(centre.x(), centre.y()).scale(length, length).rotate(-turn_deg)
     painter, theme = pencil.painter, pencil.theme
@@ -53,7 +53,9 @@ def _treble(path: QPainterPath, x: float, z: float, size: float = 0.15) -> None:
     for side in (-1, 1):
         path.moveTo(x, z + size * 0.7)
         path.cubicTo(
-            QPointF(x, z + size * 1.25), QPointF(x + side * size * 0.7, z + size * 1.25), QPointF(x + side * size * 0.62, z + size * 0.62)
+            QPointF(x, z + size * 1.25),
+            QPointF(x + side * size * 0.7, z + size * 1.25),
+            QPointF(x + side * size * 0.62, z + size * 0.62),
         )
 
 
@@ -62,7 +64,9 @@ def _hook(path: QPainterPath, x: float, z: float, length: float, gap: float) -> 
     path.moveTo(x, z)
     path.lineTo(x + length, z)
     path.cubicTo(
-        QPointF(x + length + gap * 0.75, z), QPointF(x + length + gap * 0.75, z - gap), QPointF(x + length - gap * 0.1, z - gap)
+        QPointF(x + length + gap * 0.75, z),
+        QPointF(x + length + gap * 0.75, z - gap),
+        QPointF(x + length - gap * 0.1, z - gap),
     )
     path.lineTo(x + length - gap * 0.32, z - gap * 0.72)
 
@@ -178,7 +182,9 @@ def _jig() -> Silhouette:
     wire = QPainterPath(QPointF(-0.34, 0.0))
     wire.lineTo(-0.30, -0.16)
     _hook(wire, -0.28, 0.02, 0.42, 0.24)
-    return Silhouette(_skirted(-0.32, 0.03), accent=_oval(-0.34, 0.0, 0.045, 0.045), wire=wire, eye=(-0.30, -0.17))
+    return Silhouette(
+        _skirted(-0.32, 0.03), accent=_oval(-0.34, 0.0, 0.045, 0.045), wire=wire, eye=(-0.30, -0.17)
+    )
 
 
 def _bladed() -> Silhouette:

@@ -48,9 +48,23 @@ class Notes:
         for part in self.scene.parts:
             for pin in self.scene.pins_of(part):
                 at = anchors[part]
-                around = [(0, 0), (1, 0), (-1, 0), (2, 0), (-2, 0), (0, -1), (0, 1), (1, -1), (1, 1), (3, 0), (-3, 0)]
+                around = [
+                    (0, 0),
+                    (1, 0),
+                    (-1, 0),
+                    (2, 0),
+                    (-2, 0),
+                    (0, -1),
+                    (0, 1),
+                    (1, -1),
+                    (1, 1),
+                    (3, 0),
+                    (-3, 0),
+                ]
                 boxes = [
-                    self._inside(QRectF(at.x() + dx * step - step / 2, at.y() + dy * step - step / 2, step, step))
+                    self._inside(
+                        QRectF(at.x() + dx * step - step / 2, at.y() + dy * step - step / 2, step, step)
+                    )
                     for dx, dy in around
                 ]
                 yield pin, self._free(boxes).center()
@@ -64,7 +78,9 @@ class Notes:
         return chosen
 
     def _inside(self, box: QRectF) -> QRectF:
-        room = self.frame.rect.adjusted(3 * self.frame.u, 3 * self.frame.u, -3 * self.frame.u, -3 * self.frame.u)
+        room = self.frame.rect.adjusted(
+            3 * self.frame.u, 3 * self.frame.u, -3 * self.frame.u, -3 * self.frame.u
+        )
         left = min(max(box.left(), room.left()), max(room.left(), room.right() - box.width()))
         top = min(max(box.top(), room.top()), room.bottom() - box.height())
         return QRectF(left, top, box.width(), box.height())
@@ -75,12 +91,15 @@ def paint_notes(notes: Notes, anchors: Mapping[Part, QPointF]) -> None:
     scene = notes.scene
     for part in _WRITTEN:
         if part in scene.labels and part in anchors:
-            role = {Part.MAIN: scene.main.type, Part.LEADER: scene.leader.type if scene.leader else "ink"}.get(part, "ink")
+            role = {
+                Part.MAIN: scene.main.type,
+                Part.LEADER: scene.leader.type if scene.leader else "ink",
+            }.get(part, "ink")
             notes.word(scene.labels[part], anchors[part], role)
 
 
 def paint_measures(notes: Notes) -> None:
-    """Draw the length of the cast, the depth of the water and of the lure, a scale, and say how it is drawn."""
+    """Draw cast, depths and a scale, and say how it is drawn."""
     pencil, frame, scene, u = notes.pencil, notes.frame, notes.scene, notes.frame.u
     ink = pencil.theme.colour("measure")
     line = pencil.line_height("small")
@@ -93,10 +112,14 @@ def paint_measures(notes: Notes) -> None:
     _paint_ticks(notes, start, end, y)
     words = f"{number(scene.cast_m / scene.unit_m)} {scene.unit} cast"
     width = pencil.text_width(words, "caption") + 10 * u
-    box = QRectF((start + end - width) / 2, y - pencil.line_height("caption") / 2, width, pencil.line_height("caption"))
+    box = QRectF(
+        (start + end - width) / 2, y - pencil.line_height("caption") / 2, width, pencil.line_height("caption")
+    )
     pencil.painter.fillRect(box, pencil.theme.colour("bottom"))
     pencil.write(box.adjusted(5 * u, 0, 30 * u, 0), words, "caption", ink)
-    said = QRectF(frame.rect.left() + 6 * u, frame.rect.bottom() - line - 3 * u, frame.rect.width() - 12 * u, line)
+    said = QRectF(
+        frame.rect.left() + 6 * u, frame.rect.bottom() - line - 3 * u, frame.rect.width() - 12 * u, line
+    )
     pencil.write(said, frame.scale_words, "small", ink, RIGHT)
     notes.clutter.take(QRectF(start, y - 8 * u, end - start, 16 * u))
     _paint_depth(notes)
@@ -140,7 +163,12 @@ def _paint_depth(notes: Notes) -> None:
         place = frame.at(*scene.typical[-1])
         pencil.painter.setPen(pencil.pen(ink, 1, (2, 2)))
         pencil.painter.drawLine(QPointF(place.x(), frame.surface_y), place)
-        notes.word(f"{number(round(depth / scene.unit_m, 1))} {scene.unit}", QPointF(place.x(), (place.y() + frame.surface_y) / 2), "measure", ground="water_top")
+        notes.word(
+            f"{number(round(depth / scene.unit_m, 1))} {scene.unit}",
+            QPointF(place.x(), (place.y() + frame.surface_y) / 2),
+            "measure",
+            ground="water_top",
+        )
 
 
 def paint_caption(notes: Notes) -> None:

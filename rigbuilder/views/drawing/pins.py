@@ -17,7 +17,13 @@ def paint_pin(pencil: Pencil, centre: QPointF, pin: Pin) -> QRectF:
     pencil.painter.fillPath(body, theme.colour(pin.severity))
     half = SIDE * u / 2
     box = QRectF(centre.x() - half, centre.y() - half, 2 * half, 2 * half)
-    pencil.write(box.adjusted(-4 * u, 0, 4 * u, 0), str(pin.number), "strong" if pin.number < 10 else "caption", tone.on, Qt.AlignmentFlag.AlignCenter)
+    pencil.write(
+        box.adjusted(-4 * u, 0, 4 * u, 0),
+        str(pin.number),
+        "strong" if pin.number < 10 else "caption",
+        tone.on,
+        Qt.AlignmentFlag.AlignCenter,
+    )
     return box
 
 
@@ -32,7 +38,9 @@ def body_path(centre: QPointF, severity: str, u: float) -> QPainterPath:
         path.closeSubpath()
     elif severity == "note":
         inner = half - u
-        path.addRoundedRect(QRectF(centre.x() - inner, centre.y() - inner, 2 * inner, 2 * inner), 4 * u, 4 * u)
+        path.addRoundedRect(
+            QRectF(centre.x() - inner, centre.y() - inner, 2 * inner, 2 * inner), 4 * u, 4 * u
+        )
     else:
         path.addEllipse(centre, half, half)
     return path

@@ -8,7 +8,14 @@ from PySide6.QtGui import QPainter, QPainterPath
 
 from rigbuilder.model.fields import Part
 from rigbuilder.viewmodels.scene import RigScene
-from rigbuilder.views.drawing.angler import angler_rect, paint_angler, paint_rod, paint_stand, reel_point, rod_points
+from rigbuilder.views.drawing.angler import (
+    angler_rect,
+    paint_angler,
+    paint_rod,
+    paint_stand,
+    reel_point,
+    rod_points,
+)
 from rigbuilder.views.drawing.cover import paint_cover
 from rigbuilder.views.drawing.frame import Frame, frame_for
 from rigbuilder.views.drawing.lenses import Lens, paint_lens
@@ -53,7 +60,9 @@ def paint_rig(
     lenses = lenses_for(pencil, frame, scene)
     for lens in lenses:
         paint_lens(pencil, lens, scene)
-    notes = Notes(pencil, frame, scene, [*(_around(lens, pencil) for lens in lenses), angler_rect(frame, scene)])
+    notes = Notes(
+        pencil, frame, scene, [*(_around(lens, pencil) for lens in lenses), angler_rect(frame, scene)]
+    )
     for path in touched.values():
         notes.clutter.add_curve(path)
     notes.clutter.add_curve(shape_path(frame, list(scene.typical)))
@@ -62,7 +71,11 @@ def paint_rig(
     paint_caption(notes)
     pins = {pin.number: place for pin, place in notes.pin_places(anchors)}
     paint_notes(notes, anchors)
-    squares = {pin.number: paint_pin(pencil, pins[pin.number], pin) for pin in reversed(scene.pins) if pin.number in pins}
+    squares = {
+        pin.number: paint_pin(pencil, pins[pin.number], pin)
+        for pin in reversed(scene.pins)
+        if pin.number in pins
+    }
     painter.restore()
     return Drawn(frame, _regions(frame, scene, rod, touched, lenses, squares, anchors), squares)
 
@@ -91,16 +104,23 @@ def lenses_for(pencil: Pencil, frame: Frame, scene: RigScene) -> list[Lens]:
     if radius < 20 * u:
         return []
     y = rect.top() + 8 * u + radius
-    parts = [(Part.REEL, reel_point(frame, scene), (scene.labels[Part.REEL], f"{scene.labels[Part.DRAG]}; spool enlarged"))]
+    parts = [
+        (
+            Part.REEL,
+            reel_point(frame, scene),
+            (scene.labels[Part.REEL], f"{scene.labels[Part.DRAG]}; spool enlarged"),
+        )
+    ]
     if scene.leader is not None:
         joint = frame.at(*split_at_leader(scene)[1][0])
         parts.append((Part.KNOTS, joint, (scene.labels[Part.KNOTS], "joint, enlarged")))
     parts.append((Part.LURE, frame.at(*scene.typical[-1]), (scene.labels[Part.LURE], "lure, enlarged")))
     # The line in air passes to the left of the glasses.
-    below = y + radius + line
+    below = y + radius + 2 * line
     clear = next((at.x() for at in frame.path_points(scene.typical) if at.y() >= below), frame.tip_x)
     end = rect.right() - radius - max(14 * u, 0.05 * rect.width())
-    start = min(max(clear + radius, rect.left() + 0.42 * rect.width()), end - (len(parts) - 1) * (2 * radius + 14 * u))
+    latest = end - (len(parts) - 1) * (2 * radius + 14 * u)
+    start = min(max(clear + 1.2 * radius, rect.left() + 0.42 * rect.width()), latest)
     step = (end - start) / max(len(parts) - 1, 1)
     return [
         Lens(part, QPointF(start + k * step, y), radius, place, _fitting(pencil, words, step))

@@ -99,8 +99,8 @@ def _height(label: Label) -> float:
 
 def _wound(words: WoundWords, y: float) -> list[Label]:
     return [
-        (y, f"{words.name}, {words.length}", words.type, True),
-        (y + 0.01, f"{words.turns}, {words.grams}", "soft", False),
+        (y, f"{words.name}, {words.length}, {words.grams}", words.type, True),
+        (y + 0.01, words.turns, "soft", False),
     ]
 
 
