@@ -25,3 +25,8 @@ def thickness(line: Line, reference: Reference) -> Thickness:
     # The thickest braid is the most loosely packed, so the ends may have to change places.
     per_room = np.sort(found.mass_kg_m / found.diameter_m**2, axis=0)
     return Thickness(range_of(found.diameter_m), range_of(per_room))
+
+
+def straight_break(line: Line, reference: Reference) -> Range:
+    """Return what the straight, wet line bears in its present state [N]."""
+    return range_of(sections([line], reference).wet_break_n)

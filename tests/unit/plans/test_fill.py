@@ -240,9 +240,7 @@ class TestWishes:
         assert said(taped, "fault") == ""
 
 
-@pytest.mark.parametrize(
-    "technique", ["walking bait", "drop shot", "spinnerbait", "catfish", "trout-spoon"]
-)
+@pytest.mark.parametrize("technique", ["walking bait", "drop shot", "spinnerbait", "catfish", "trout-spoon"])
 def test_turns_are_those_of_winding_turn_by_turn(technique: str) -> None:
     case = case_of(technique)
     plan = fill_plan(case).feasible
