@@ -1,7 +1,7 @@
 """The ground of the line chart: what it shows, where the keyboard stands, how it is painted."""
 
 from PySide6.QtCore import QSize, Qt, Signal
-from PySide6.QtGui import QPainter, QPaintEvent
+from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from rigbuilder.viewmodels.linechart import LineChart, Square
@@ -99,10 +99,11 @@ class ChartSurface(QWidget):
             self.tell()
 
     def move_to(self, square: Square) -> None:
-        """Move the place of the keyboard, and look at that line."""
+        """Move the place of the keyboard, look at that line, and have it read out."""
         self._current = square
         self._hovered = None
         self.setAccessibleDescription(_spoken(self._current))
+        QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(self, square.spoken))
         self.tell()
 
     def tell(self) -> None:

@@ -1,6 +1,7 @@
 """Before → after: the fields that would change, and the verdict with them."""
 
 from PySide6.QtCore import QObject, Qt, QTimer
+from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent
 from PySide6.QtWidgets import QFrame, QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
 
 from rigbuilder.viewmodels.bench import Bench
@@ -94,6 +95,7 @@ class PreviewSheet(QFrame):
         self.move(margin, around.height() - height - margin if below else margin)
         self.show()
         self.raise_()
+        QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(self, prospect.spoken))
 
 
 class Previewer(QObject):

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from PySide6.QtCore import QEvent, QSize, Qt, Signal
 from PySide6.QtGui import QEnterEvent, QFocusEvent, QResizeEvent
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
 
 from rigbuilder.viewmodels.prospects import Option
 from rigbuilder.views.controls.buttons import ActionButton
@@ -29,6 +29,7 @@ class RemedyButton(ActionButton):
         super().__init__("", weight="remedy", tip=_TIP, parent=parent)
         self.option = option
         self.setAccessibleName(option.say)
+        self.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Fixed)
         self.setText(_plain(option.say))
 
     def fit(self, width: int) -> None:
