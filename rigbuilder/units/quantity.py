@@ -5,6 +5,7 @@ import re
 from dataclasses import dataclass
 from fractions import Fraction
 
+from rigbuilder.units.advice import no_unit, not_a_quantity
 from rigbuilder.units.dimensions import EXAMPLES, MEASURES, Dimension
 from rigbuilder.units.normal import normalise
 from rigbuilder.units.numbers import NUMBER, NotANumber, read_number, write_decimal, write_fraction
@@ -93,10 +94,10 @@ class _Reader:
         self._source = text
         self._dimension = dimension
         self._assume = assume
-        plain = _LABEL_WORDS.sub("", normalise(text).text.lower())
-        self._tokens: list[_Token] = [
-            (str(match.lastgroup), match[str(match.lastgroup)]) for match in _TOKEN.finditer(plain)
-        ]
+        self._plain = _LABEL_WORDS.sub("", normalise(text).text.lower())
+        found = list(_TOKEN.finditer(self._plain))
+        self._tokens: list[_Token] = [(str(match.lastgroup), match[str(match.lastgroup)]) for match in found]
+        self._starts = [match.start() for match in found]
         self._at = 0
 
     def fail(self, reason: str) -> QuantityError:
@@ -120,7 +121,7 @@ class _Reader:
             self._take("more")
             self._agree(quantity, other)
         if self._peek()[0] != "end":
-            rest = " ".join(text for _, text in self._tokens[self._at :])
+            rest = self._plain[self._starts[self._at] :].strip()
             raise self.fail(f"has something after the quantity that is not understood ({rest[:20]})")
         return quantity
 
@@ -158,8 +159,8 @@ class _Reader:
         units = UNITS[self._dimension]
         symbol = symbol or self._assume
         if symbol is None:
-            stray = self._peek()[0] == "other"
-            raise self.fail("is not a number with a unit" if stray else "has no unit")
+            advise = not_a_quantity if self._peek()[0] == "other" else no_unit
+            raise self.fail(advise(self._plain, self._dimension))
         if symbol in units:
             return units[symbol]
         other = next(d for d in Dimension if symbol in UNITS[d])
@@ -178,7 +179,7 @@ class _Reader:
         negative = self._dimension is Dimension.TEMPERATURE and self._take("to") == "-"
         number = self._take("number")
         if number is None:
-            raise self.fail("is not a number with a unit" if self._tokens else "is empty")
+            raise self.fail(not_a_quantity(self._plain, self._dimension))
         if self._peek()[0] == "to" and self._peek(1)[0] == "unit":
             self._take("to")
         printed = self._take("unit", "unit_first")

@@ -107,7 +107,7 @@ REFUSED = [
     ("12", F, "has no unit"),
     ("nan lb", F, "not a number"),
     ("inf lb", F, "not a number"),
-    ("1e5 lb", F, "not a number"),
+    ("1e5 lb", F, "has the unit e, which is not known"),
     ("", F, "is empty"),
     ("lb", F, "not a number"),
     ("1/0 oz", M, "divides by nothing"),
@@ -117,7 +117,7 @@ REFUSED = [
     ("2 kg - 3 lb", F, "mixes kg and lb"),
     ("12 lb (9 kg)", F, "disagree"),
     ("12 lb and more", F, "not understood"),
-    ("-3 m", L, "not a number"),
+    ("-3 m", L, "is negative"),
 ]
 
 
