@@ -1,18 +1,21 @@
 """The practice that a command reviews by: the shipped one, as the coach's house file changes it."""
 
+from rigbuilder.plans.pulltests import with_own
 from rigbuilder.reference.house import House, UnusableHouse
 from rigbuilder.reference.load import Reference, load
 from rigbuilder.review.houses import house_from
 from rigbuilder.store.errors import CardError
 from rigbuilder.store.house import read_house
 from rigbuilder.store.paths import find_places
+from rigbuilder.store.pulltests import NAME as PULL_TESTS
+from rigbuilder.store.pulltests import PullTestFile
 
 
 def practice() -> tuple[Reference, House]:
-    """Return the reference as the house sees it, and the house.
+    """Return the reference as the house and own pull tests change it, and the house.
 
     Raises:
-        StoreError: the house file cannot be read, or says something that means nothing here.
+        StoreError: the house file or that of pull tests cannot be read, or says what means nothing here.
     """
     reference, path = load(), find_places().house
     try:
@@ -30,4 +33,5 @@ def practice() -> tuple[Reference, House]:
             expected=first.expected.removeprefix("expected "),
             advice=advice,
         ) from None
-    return house.apply(reference), house
+    pulled = PullTestFile(find_places().data / PULL_TESTS, reference).load()
+    return with_own(house.apply(reference), pulled), house

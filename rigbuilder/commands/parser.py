@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 from typing import Any
 
 from rigbuilder import __version__
-from rigbuilder.commands import cards, plain
+from rigbuilder.commands import cards, plain, plan
 from rigbuilder.commands.exits import NO_FAULT, UNREADABLE
 from rigbuilder.model.problems import CardUnreadable
 from rigbuilder.store.errors import StoreError
@@ -37,11 +37,11 @@ def _parser() -> argparse.ArgumentParser:
     parser.add_argument("--version", action="version", version=f"rigbuilder {__version__}")
     commands = parser.add_subparsers(dest="command", required=True)
     _add(commands, "review", plain.review_card, "review a card", ("card", "the .rigcard file"))
+    says = "fill and cost of the reel, joints, where it breaks, what drag, what is due"
+    _add(commands, "plan", plan.plan_card, says, ("card", "the .rigcard file"))
     rules = _add(commands, "rules", plain.tell_rules, "what each rule says, why, and how that is known")
     rules.add_argument("rule", nargs="?", help="one rule by its name")
-    rules.add_argument(
-        "--coverage", action="store_true", help="what of the trade's knowledge is covered, and by what"
-    )
+    rules.add_argument("--coverage", action="store_true", help="what the book covers, and by what")
     techniques = _add(
         commands,
         "techniques",
@@ -52,7 +52,7 @@ def _parser() -> argparse.ArgumentParser:
         "--between",
         nargs=2,
         metavar="TECHNIQUE",
-        help="the line that does for both, and what it costs at each",
+        help="the line for both, and what it costs",
     )
     _add(commands, "schema", plain.print_schema, "the JSON Schema of a card")
     label = _add(commands, "label", plain.understand_label, "what is understood of a label, part by part")

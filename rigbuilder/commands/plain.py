@@ -13,6 +13,7 @@ from rigbuilder.model.labels.understand import understand
 from rigbuilder.model.problems import nearest
 from rigbuilder.model.reading import read_rig
 from rigbuilder.model.schema import card_schema
+from rigbuilder.plans.data import figures_of_plans
 from rigbuilder.reference.house import House
 from rigbuilder.reference.load import Reference, UnknownName, load
 from rigbuilder.review.asjson import review_data, rule_data
@@ -48,7 +49,9 @@ def review_card(options: argparse.Namespace) -> int:
     assert reading.rig is not None  # noqa: S101 - read_rig raises otherwise
     report: Report = review(reading.rig, reference, house)
     if options.json:
-        print_json(review_data(reading, report, speaker(options)))
+        told = review_data(reading, report, speaker(options))
+        told["figures"] |= figures_of_plans(report.case, speaker(options))
+        print_json(told)
     else:
         print(review_text(reading, report, speaker(options)))
     return FAULT if report.verdict.word == "fault" else NO_FAULT
