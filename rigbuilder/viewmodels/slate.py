@@ -96,14 +96,30 @@ class Slate(QObject):
         """Bring up to date what is kept about the document, before anyone is told."""
 
 
-_TITLES = {"pinned": "what is pinned", "notes": "notes", "tags": "tags", "silenced": "silenced reasons"}
+_TITLES = {
+    "pinned": "what is pinned",
+    "silenced": "silenced reasons",
+    "lure.buoyancy": "lure at rest",
+    "lure.depth": "depth of the lure",
+    "main.convention": "reading of the main line test",
+    "leader.convention": "reading of the leader test",
+    "backing.convention": "reading of the backing test",
+    "reel.spool.arbor": "diameter of the bare spool",
+    "reel.spool.rim": "diameter of the rim",
+    "reel.spool.width": "width of the spool",
+    "fill.backing": "backing wished for",
+    "fill.main": "main line wished for",
+    "fill.lip_gap": "lip gap wished for",
+    "fish.weight": "weight of the fish",
+    "fish.teeth": "toothed fish",
+}
 _GROUPS = {"main": "main line", "knots": "knot", "hardware": "hardware"}
 
 
 def field_words(path: str) -> str:
     """Return a field's name as it stands in the middle of a sentence, e.g. ``main line test``."""
     field = BY_PATH.get(path)
-    if field is None:
+    if path in _TITLES or field is None:
         return _TITLES.get(path, _GROUPS.get(path, path))
     label = field.label[0].lower() + field.label[1:]
     group = path.partition(".")[0]

@@ -21,6 +21,7 @@ class AssumedPanel(QScrollArea):
         self.setWidgetResizable(True)
         self.setFrameShape(QFrame.Shape.NoFrame)
         self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self._model = model
         self._shown: tuple[object, ...] | None = None
         self._sheet = QWidget()
@@ -55,9 +56,9 @@ class AssumedPanel(QScrollArea):
         fresh = QWidget()
         grid = QGridLayout(fresh)
         grid.setContentsMargins(0, 0, 0, 0)
-        grid.setColumnStretch(1, 1)
+        grid.setColumnStretch(0, 1)
         grid.setHorizontalSpacing(8)
-        grid.setVerticalSpacing(4)
+        grid.setVerticalSpacing(1)
         for line, entry in enumerate(found):
             self._add(grid, line, entry.field, "none" if entry.value is None else str(entry.value), entry.why)
         self._column.replaceWidget(self._list, fresh)
@@ -69,15 +70,16 @@ class AssumedPanel(QScrollArea):
         link = LinkButton(name[0].upper() + name[1:], tip="Go to the field")
         link.setAccessibleName(f"Go to {name}")
         link.clicked.connect(lambda: self.field_wanted.emit(path))
-        words = text_label(f"{value} · {why}", "body", wrap=True)
+        words = text_label(f"{value} · {why}", "label", wrap=True)
+        words.setIndent(3)
         set_it = LinkButton("Set it", tip=f"Put “{value}” on the card")
         set_it.setObjectName(f"set:{path}")
         set_it.setAccessibleName(f"Set {name} to {value}")
         set_it.clicked.connect(lambda: self._model.set_assumed([path]))
         top = Qt.AlignmentFlag.AlignTop
-        grid.addWidget(link, line, 0, top)
-        grid.addWidget(words, line, 1, Qt.AlignmentFlag.AlignVCenter)
-        grid.addWidget(set_it, line, 2, top)
+        grid.addWidget(link, 2 * line, 0, top)
+        grid.addWidget(set_it, 2 * line, 1, top)
+        grid.addWidget(words, 2 * line + 1, 0, 1, 2)
 
     def set_all(self) -> None:
         """Put everything that is assumed on the card."""

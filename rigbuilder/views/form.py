@@ -38,7 +38,7 @@ class FormPanel(QScrollArea):
         sheet.setProperty("plain", True)
         self.column = QVBoxLayout(sheet)
         theme = look.theme
-        self.column.setContentsMargins(theme.px(12), theme.px(8), theme.px(8), theme.px(16))
+        self.column.setContentsMargins(theme.px(10), theme.px(8), theme.px(6), theme.px(16))
         self.column.setSpacing(theme.px(4))
         self.sections = {section.key: FormSection(model, look, section, memory) for section in SECTIONS}
         for section in self.sections.values():

@@ -45,7 +45,7 @@ class FormSection(Foldable):
         self.pins = [PinBox(model, part) for part in section.pins]
         self.group = GroupRow(model, section.group, section.title) if section.group else None
         self.column.setSpacing(look.theme.px(6))
-        self.column.setContentsMargins(look.theme.px(6), 0, 0, look.theme.px(8))
+        self.column.setContentsMargins(look.theme.px(4), 0, 0, look.theme.px(8))
         if self.group is not None:
             self.column.addWidget(self.group)
         self.fields = QWidget(self.body)

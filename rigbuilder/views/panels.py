@@ -2,10 +2,9 @@
 
 from dataclasses import dataclass
 
-from PySide6.QtWidgets import QWidget
-
 from rigbuilder.viewmodels.bench import Bench
 from rigbuilder.views.linechart import LineChartPanel
+from rigbuilder.views.questions import QuestionsPanel
 from rigbuilder.views.reasons import ReasonsPanel
 from rigbuilder.views.rigdrawing import DrawingPanel
 from rigbuilder.views.short import ShortPanel
@@ -18,7 +17,7 @@ class Panels:
 
     drawing: DrawingPanel
     chart: LineChartPanel
-    questions: QWidget
+    questions: QuestionsPanel
     reasons: ReasonsPanel
     short: ShortPanel
 
@@ -28,7 +27,7 @@ def make_panels(bench: Bench, look: Look) -> Panels:
     return Panels(
         DrawingPanel(bench, look),
         LineChartPanel(bench, look),
-        QWidget(),
+        QuestionsPanel(bench, look),
         ReasonsPanel(bench, look),
         ShortPanel(bench, look),
     )

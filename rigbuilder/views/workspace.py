@@ -10,15 +10,16 @@ from rigbuilder.views.panels import Panels
 from rigbuilder.views.theme_look import Look
 
 _STACKED_FROM = 900  # least height, in logical pixels, that gives chart and questions a place each
+_THREE_COLUMNS_FROM = 1180  # least width that gives the reasons a column of their own
 
 # Least widths of the columns, in logical pixels; the first and the last grow with the type.
-_FORM, _CENTRE, _SIDE, _SIDE_AT_MOST = 314, 320, 292, 330
+_FORM, _CENTRE, _SIDE, _SIDE_AT_MOST = 320, 320, 292, 330
 
 
 class Workspace(QWidget):
     """Form on the left, the rig and its figures in the middle, reasons on the right.
 
-    In a low window chart and questions share one place behind tabs.
+    In a low window chart and questions share one place behind tabs, in a narrow one the reasons too.
     """
 
     def __init__(
@@ -35,7 +36,7 @@ class Workspace(QWidget):
         self.middle = QSplitter(Qt.Orientation.Vertical)
         self.right = QSplitter(Qt.Orientation.Vertical)
         self.shared = QTabWidget()
-        self.shared.setAccessibleName("Chart and questions")
+        self.shared.setAccessibleName("Figures")
         self.below = QTabWidget()
         self.below.setAccessibleName("In short, assumed")
         for tabs in (self.shared, self.below):
@@ -61,7 +62,7 @@ class Workspace(QWidget):
         layout.addWidget(self.columns)
         self.middle.setStretchFactor(0, 1)
         self.right.setStretchFactor(0, 1)
-        self._stacked: bool | None = None
+        self._arranged: tuple[bool, bool] | None = None
         self._sized_for = 0
         self._fit()
 
@@ -95,7 +96,7 @@ class Workspace(QWidget):
     def changeEvent(self, event: QEvent) -> None:  # noqa: N802 (Qt's name)
         """Adapt to the size of the type."""
         super().changeEvent(event)
-        if event.type() == QEvent.Type.FontChange and hasattr(self, "_stacked"):
+        if event.type() == QEvent.Type.FontChange and hasattr(self, "_arranged"):
             self._fit()
 
     def _fit(self) -> None:
@@ -104,35 +105,49 @@ class Workspace(QWidget):
         self.form.setMinimumWidth(theme.px(_FORM))
         self.centre.setMinimumWidth(_CENTRE)
         self.side.setMinimumWidth(min(theme.px(_SIDE), _SIDE_AT_MOST))
-        stacked = self.height() >= theme.px(_STACKED_FROM)
-        if stacked != self._stacked:
-            self._stacked = stacked
-            self._arrange(stacked)
+        narrow = self.width() < theme.px(_THREE_COLUMNS_FROM)
+        stacked = not narrow and self.height() >= theme.px(_STACKED_FROM)
+        if (narrow, stacked) != self._arranged:
+            self._arranged = (narrow, stacked)
+            self._place_side(narrow)
+            self._place_figures(stacked)
+            self._sized_for = 0
         if self._sized_for != self.width():
             self._sized_for = self.width()
-            self._share_out()
+            self._share_out(narrow)
 
-    def _share_out(self) -> None:
+    def _share_out(self, narrow: bool) -> None:
         """Give the columns their usual shares of a new width."""
         theme, width = self._look.theme, self.width()
         left = min(theme.px(400), max(theme.px(_FORM), round(width * 0.22)))
-        right = min(theme.px(480), max(theme.px(_SIDE), round(width * 0.24)))
+        right = 0 if narrow else min(theme.px(480), max(theme.px(_SIDE), round(width * 0.24)))
         self.columns.setSizes([left, max(_CENTRE, width - left - right), right])
 
-    def _arrange(self, stacked: bool) -> None:
+    def _place_side(self, narrow: bool) -> None:
+        """Stand the reasons on the right, or behind a tab where there is no room for a third column."""
+        if narrow:
+            self.right.setOrientation(Qt.Orientation.Horizontal)
+            self.shared.insertTab(0, self.side, "Reasons")
+            self.shared.setCurrentIndex(0)
+        else:
+            self.right.setOrientation(Qt.Orientation.Vertical)
+            self.columns.insertWidget(2, self.side)
+            self.side.show()
+
+    def _place_figures(self, stacked: bool) -> None:
+        """Stand chart and questions below each other, or behind tabs where the window is low."""
         chart, questions = self.panels.chart, self.panels.questions
         if stacked:
             self.middle.insertWidget(1, chart)
             self.middle.insertWidget(2, questions)
-            self.shared.hide()
             chart.show()
             questions.show()
             self.middle.setSizes([round(share * self.height()) for share in (0.38, 0.29, 0.33, 0)])
         else:
             self.shared.addTab(chart, "Which line suits?")
             self.shared.addTab(questions, "Questions")
-            self.shared.show()
             self.middle.setSizes([self.height() // 2, self.height() // 2])
+        self.shared.setVisible(not stacked)
 
 
 def _framed(splitter: QSplitter, gap: int) -> QWidget:
