@@ -6,6 +6,7 @@ Each is printed with the cards that it concerns.
 from dataclasses import dataclass
 
 from rigbuilder.model.fields import Part
+from rigbuilder.reference.ranges import LBF_N
 from rigbuilder.reference.words import LineType
 from rigbuilder.review.case import Case
 from rigbuilder.review.concerns import (
@@ -23,6 +24,8 @@ from rigbuilder.review.concerns import (
     woven,
 )
 from rigbuilder.sources import COMMON_PRACTICE, Kind, Source
+
+_HARD_LEADER_N = 14 * LBF_N  # common practice
 
 
 @dataclass(frozen=True, slots=True)
@@ -124,6 +127,13 @@ CHECKS: tuple[BenchCheck, ...] = (
         "Wet stiff line before the first casts, or rub in a line conditioner",
         "Fluorocarbon keeps the shape of the spool; wet or treated it lies down and casts further.",
         lambda case: case.is_type(LineType.FLUOROCARBON), (),
+    ),
+    BenchCheck(
+        "hard-leader-line", Part.LEADER,
+        "For leaders of 14 lb and up take the stiffer, harder fluorocarbon",
+        "It stands up to stones and teeth longer. In thinner leaders the soft kind lets the lure move.",
+        lambda case: case.leader is not None and case.leader.type is LineType.FLUOROCARBON
+        and (case.leader.test_n or 0.0) >= _HARD_LEADER_N, (),
     ),
     BenchCheck(
         "weave-under-pull", Part.KNOTS,

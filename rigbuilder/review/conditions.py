@@ -2,9 +2,9 @@
 
 A technique's range is made for the conditions of its usual rig. A condition that
 differs from those adds the difference of its steps. The sum moves the aim inside
-the range; steps towards heavier widen the range upwards, steps towards lighter
-downwards; harder cover and a heavy lure lift the lower end too. All of it is
-common practice.
+the range, and widens the range by a rung on the side to which it points; hard
+cover and a heavy lure lift the lower end too, and hard cover may push the aim past the
+upper one. All of it is common practice.
 """
 
 import math
@@ -22,7 +22,8 @@ from rigbuilder.reference.ranges import Span
 from rigbuilder.reference.techniques import Technique
 from rigbuilder.reference.words import LineType, Presentation
 
-_HARD = frozenset({"cover", "lure-weight"})  # what lifts the lightest line that will do
+_COVER = "cover"
+_HARD = frozenset({_COVER, "lure-weight"})  # what lifts the lightest line that will do
 
 
 @dataclass(frozen=True, slots=True)
@@ -137,17 +138,20 @@ class Aim:
 
     def _bounds_for(self, kind: LineType, base: Span) -> Bounds:
         ladder = tuple(map(float, self.reference.ladders.for_line(kind)))
-        ups, downs = self.movers(kind, up=True), self.movers(kind, up=False)
+        ups = self.movers(kind, up=True)
         up = sum(move.steps for move in ups)
-        down = sum(move.steps for move in downs)
+        steps = _whole(up + sum(move.steps for move in self.movers(kind, up=False)))
         lift = sum(move.steps for move in ups if move.adjuster in _HARD)
-        low = moved(ladder, base.low, 1 if lift >= 1.0 else min(0, round(up + down)))
-        high = moved(ladder, base.high, max(0, math.ceil(up)))
+        low = moved(ladder, base.low, 1 if lift >= 1.0 else max(-1, min(0, steps)))
+        high = moved(ladder, base.high, min(math.ceil(up), 1 + math.ceil(lift)))
         own = self.technique.base
-        start = own.main_lb if own.main is kind else base.middle
-        aim = max(moved(ladder, start, round(up + down)), self._weed_lb(kind))
+        start = own.main_lb if own.main is kind else _on_ladder(ladder, math.sqrt(base.low * base.high))
+        # The day points inside the range; only hard cover may point past its end.
+        cover = sum(move.steps for move in ups if move.adjuster == _COVER)
+        top = max(base.high, start if cover < 1.0 else high)
+        aim = min(max(moved(ladder, start, steps), base.low), top)
         low = min(low, base.high)
-        return Bounds(low, min(max(aim, low), high), high, base, ladder)
+        return Bounds(low, min(max(aim, low, self._weed_lb(kind)), high), high, base, ladder)
 
 
 def _move(name: str, state: AdjusterState, base: AdjusterState | None) -> Move:
@@ -158,6 +162,16 @@ def _move(name: str, state: AdjusterState, base: AdjusterState | None) -> Move:
         _middle(state.leader_test) - (_middle(base.leader_test) if base else 0.0),
         _middle(state.leader_length) - (_middle(base.leader_length) if base else 0.0),
     )
+
+
+def _whole(steps: float) -> int:
+    """Return whole rungs; half a step counts as one, whichever way it points."""
+    return math.floor(steps + 0.5) if steps >= 0 else math.ceil(steps - 0.5)
+
+
+def _on_ladder(ladder: Sequence[float], test_lb: float) -> float:
+    """Return the rung nearest by ratio; of two as near the heavier."""
+    return max(ladder, key=lambda rung: (-round(abs(math.log(rung / test_lb)), 9), rung))
 
 
 def _middle(steps: Span | None) -> float:

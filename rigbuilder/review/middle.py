@@ -155,14 +155,20 @@ def middle_data(ways: tuple[Middle, ...]) -> list[dict[str, Any]]:
             "type": str(way.type),
             "tests_lb": list(way.tests_lb),
             "best_lb": way.best_lb,
-            "ends": [
-                {"technique": end.technique.name, "wish_lb": end.wish_lb, "steps": end.steps, "cost": end.cost,
-                 "reasons_against": list(end.grave)}
-                for end in way.ends
-            ],
+            "ends": [_end_data(end) for end in way.ends],
         }
         for way in ways
-    ]  # fmt: skip
+    ]
+
+
+def _end_data(end: End) -> dict[str, Any]:
+    return {
+        "technique": end.technique.name,
+        "wish_lb": end.wish_lb,
+        "steps": end.steps,
+        "cost": end.cost,
+        "reasons_against": list(end.grave),
+    }
 
 
 def middle_text(ways: tuple[Middle, ...], one: Technique, other: Technique) -> str:

@@ -76,7 +76,7 @@ def _above_practice(case: Case) -> Hit | None:
     else:
         limit = practice.percent.high / 100 * case.weakest_label_n
         tight = drag > max(limit * 1.25, practice.drag_n.high * 1.05) and share > _THIRD
-        note = not tight and share > _THIRD * 1.05
+        note = not tight and drag > limit * 1.02 and share > _THIRD * 1.02
     if not tight and not note:
         return None
     return Hit(

@@ -11,6 +11,7 @@ from rigbuilder.review.tackle_mends import usual_reel
 from rigbuilder.sources import COMMON_PRACTICE, Kind, Source
 from rigbuilder.units.dimensions import Dimension
 
+_SPRINGS = 1.3  # common practice: a step past the limit is the upper end, two are tangles
 _WOUND_M = 1.0  # common practice: a metre past the rod's length lies on the spool as a handful of turns
 _COIL = Source(Kind.COMPUTED, "bending stiffness of the line over the square of the spool's radius")
 _WIDE_SIZE = 200  # common practice: fluorocarbon over 20 lb wants a casting reel of size 200 or so
@@ -42,7 +43,7 @@ def _too_stiff(case: Case) -> Hit | None:
         return None
     straighten = case.facts.straighten_n
     return Hit(
-        Severity.RISK if test > 1.15 * limit and not kind.is_braided else Severity.NOTE,
+        Severity.RISK if test > _SPRINGS * limit and not kind.is_braided else Severity.NOTE,
         headline=lambda say: f"{kind} {say.test(test)} on a {case.rig.reel.size} spinning reel, "
         f"which throws up to {say.test(limit)}",
         numbers=lambda: (
