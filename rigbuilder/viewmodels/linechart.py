@@ -13,6 +13,7 @@ from rigbuilder.units.systems import in_system
 from rigbuilder.viewmodels.bench import Bench
 
 _SAME_LB = 0.05
+_WHOLE_FROM_KG = 10.0
 _BEST_FIRST = (Grade.FIRST_CHOICE, Grade.WORKS, Grade.POOR, Grade.NEVER)
 
 
@@ -119,7 +120,10 @@ def _ladder(cells: Sequence[Cell]) -> tuple[float, ...]:
 
 
 def _head(test_lb: float, speaker: Speaker) -> str:
-    return speaker.test(test_lb * LBF_N).rpartition(" ")[0]
+    """Return a test as short as the head of a narrow column needs it."""
+    value, unit = in_system(test_lb * LBF_N, Dimension.FORCE, speaker.system, kind="test")
+    decimals = 1 if unit == "lb" or value < _WHOLE_FROM_KG else 0
+    return f"{value:.{decimals}f}".removesuffix(".0")
 
 
 def _row(index: int, cells: Sequence[Cell], tests: Sequence[float], speaker: Speaker) -> Row:

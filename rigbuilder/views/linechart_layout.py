@@ -31,6 +31,11 @@ class ChartLayout:
         return min(max(room, CELL * self.zoom), (WIDEST + GAP) * self.zoom)
 
     @property
+    def square(self) -> int:
+        """The width of a painted cell, in whole pixels so that all are alike."""
+        return int(self.step - GAP * self.zoom)
+
+    @property
     def left(self) -> float:
         """The left edge of the first column."""
         return LABEL * self.zoom
@@ -55,10 +60,8 @@ class ChartLayout:
 
     def cell(self, row: int, column: int) -> QRectF:
         """Return the place of a cell."""
-        gap = GAP * self.zoom
-        return QRectF(
-            self.left + column * self.step + gap / 2, self._top(row), self.step - gap, CELL * self.zoom
-        )
+        side, left = self.square, self.left + column * self.step + (self.step - self.square) / 2
+        return QRectF(round(left), round(self._top(row)), side, round(CELL * self.zoom))
 
     def bracket(self, line: int) -> QRectF:
         """Return the strip of the first or second bracket under the rows."""

@@ -2,8 +2,8 @@
 
 from dataclasses import dataclass
 
-from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QFont, QPainter, QPen, QPolygonF
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt
+from PySide6.QtGui import QColor, QFont, QPainter, QPen, QPixmap, QPolygonF
 
 from rigbuilder.viewmodels.linechart import Row, Span, Square
 from rigbuilder.views.linechart_layout import ChartLayout
@@ -31,6 +31,7 @@ class ChartPainter:
 
     def __init__(self, painter: QPainter, layout: ChartLayout, theme: Theme) -> None:
         self._painter, self._layout, self._theme = painter, layout, theme
+        self._tiles: dict[str, QPixmap] = {}
         self._caption = theme.font("caption")
         self._body = theme.font("body")
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
@@ -83,16 +84,29 @@ class ChartPainter:
         self._write(self._layout.label(index), row.type, "ink", _RIGHT, font)
 
     def _square(self, square: Square) -> None:
-        tone = self._theme.grade(square.grade)
         box = self._layout.cell(square.row, square.column)
-        radius = self._px(3)
-        self._painter.setPen(Qt.PenStyle.NoPen)
-        self._painter.setBrush(QColor(tone.wash))
-        self._painter.drawRoundedRect(box, radius, radius)
-        side = self._px(8 if square.grade == "never" else 13)
-        middle = box.center()
-        sign = QRectF(middle.x() - side / 2, middle.y() - side / 2, side, side)
-        self._painter.fillPath(placed(square.grade, sign), QColor(tone.on))
+        if square.grade not in self._tiles:
+            self._tiles[square.grade] = self._tile(square.grade, box.size().toSize())
+        self._painter.drawPixmap(box.topLeft(), self._tiles[square.grade])
+
+    def _tile(self, grade: str, size: QSize) -> QPixmap:
+        """Return the square of one grade: painted once, stamped as often as it occurs."""
+        ratio = self._painter.device().devicePixelRatio()
+        tile = QPixmap(size * ratio)
+        tile.setDevicePixelRatio(ratio)
+        tile.fill(Qt.GlobalColor.transparent)
+        tone, radius = self._theme.grade(grade), self._px(3)
+        box = QRectF(0, 0, size.width(), size.height())
+        side = self._px(8 if grade == "never" else 13)
+        sign = QRectF(box.center().x() - side / 2, box.center().y() - side / 2, side, side)
+        painter = QPainter(tile)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.setPen(Qt.PenStyle.NoPen)
+        painter.setBrush(QColor(tone.wash))
+        painter.drawRoundedRect(box, radius, radius)
+        painter.fillPath(placed(grade, sign), QColor(tone.on))
+        painter.end()
+        return tile
 
     def _range_mark(self, index: int, span: Span, *, strong: bool) -> None:
         """Underline the technique's range in its row; a notch marks the aim."""

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import QPainter, QPaintEvent, QPen
+from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from rigbuilder.viewmodels.reasons import Figure
@@ -66,22 +66,25 @@ class FigureBars(QWidget):
             top += row
         painter.end()
 
+    def _metrics(self) -> QFontMetrics:
+        return QFontMetrics(self._look.theme.font("caption"))
+
     def _in_one_line(self, figure: Figure, width: int) -> bool:
-        metrics = self.fontMetrics()
+        metrics = self._metrics()
         both = metrics.horizontalAdvance(figure.name) + metrics.horizontalAdvance(figure.text)
         return both + self._look.theme.px(10) <= width
 
     def _row(self, figure: Figure, width: int) -> float:
         lines = 1 if self._in_one_line(figure, width) else 2
-        return lines * self.fontMetrics().height() + self._look.theme.px(_BAR + _GAP + 2)
+        return lines * self._metrics().height() + self._look.theme.px(_BAR + _GAP + 2)
 
     def _top(self, unit: str) -> float:
         return max((abs(figure.high) for figure in self._figures if figure.unit == unit), default=1.0) or 1.0
 
     def _paint_row(self, painter: QPainter, row: QRectF, figure: Figure) -> None:
-        theme, metrics = self._look.theme, self.fontMetrics()
+        theme, metrics = self._look.theme, self._metrics()
         line = QRectF(row.left(), row.top(), row.width(), metrics.height())
-        painter.setFont(self.font())
+        painter.setFont(theme.font("caption"))
         painter.setPen(theme.colour("soft"))
         name = metrics.elidedText(figure.name, Qt.TextElideMode.ElideRight, round(row.width()))
         painter.drawText(line, int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter), name)
@@ -111,6 +114,5 @@ class FigureBars(QWidget):
         painter.drawRect(QRectF(typical - theme.px(1), box.top() - 1, theme.px(3), box.height() + 2))
 
     def _refresh(self, *_: object) -> None:
-        self.setFont(self._look.theme.font("caption"))
         self.updateGeometry()
         self.update()

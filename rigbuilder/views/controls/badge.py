@@ -1,7 +1,7 @@
 """A badge: the sign of a severity or grade, with a word or count beside it."""
 
 from PySide6.QtCore import QRectF, QSize, Qt
-from PySide6.QtGui import QPainter, QPaintEvent
+from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from rigbuilder.views.paint.signs import paint_sign
@@ -47,7 +47,7 @@ class SeverityBadge(QWidget):
     def sizeHint(self) -> QSize:  # noqa: N802 (Qt's name)
         """Return room for sign and text."""
         theme = self._look.theme
-        metrics = self.fontMetrics()
+        metrics = QFontMetrics(theme.font("strong"))
         words = metrics.horizontalAdvance(self._text) + theme.px(6) if self._text else 0
         pad = theme.px(8) if self._filled else theme.px(2)
         return QSize(
@@ -70,14 +70,13 @@ class SeverityBadge(QWidget):
             painter.drawRoundedRect(QRectF(self.rect()).adjusted(0.5, 0.5, -0.5, -0.5), radius, radius)
         side = theme.px(theme.spacing.sign)
         paint_sign(painter, QRectF(pad, (self.height() - side) / 2, side, side), self._kind, tone.ink)
+        painter.setFont(theme.font("strong"))
         painter.setPen(theme.colour(self._kind))
         room = QRectF(pad + side + theme.px(6), 0, self.width(), self.height())
         painter.drawText(room, int(Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft), self._text)
         painter.end()
 
     def _refresh(self, *_: object) -> None:
-        font = self._look.theme.font("strong")
-        self.setFont(font)
         self.setAccessibleName(f"{self._kind}: {self._text}" if self._text else self._kind)
         self.updateGeometry()
         self.update()

@@ -232,4 +232,4 @@ def test_painting_takes_a_few_milliseconds(qtbot: QtBot, look: Look, frog: Bench
         start = time.perf_counter()
         panel.grid.render(sheet)
         times.append(time.perf_counter() - start)
-    assert sorted(times)[0] < 0.02  # the aim is 5 ms on an idle machine; loaded ones are forgiven
+    assert min(times) < 0.005
