@@ -1,8 +1,11 @@
 """One slide of the show: title with its sign, the picture, and the words beside or below it."""
 
+from dataclasses import replace
+
 from PySide6.QtCore import QRectF, Qt
 from PySide6.QtGui import QPainter
 
+from rigbuilder.model.fields import Part
 from rigbuilder.viewmodels.scene import Pin
 from rigbuilder.viewmodels.slides import Slide
 from rigbuilder.views.drawing.pins import paint_pin
@@ -14,8 +17,10 @@ from rigbuilder.views.paint.pencil import LEFT, RIGHT, TOP_LEFT, Pencil
 from rigbuilder.views.paint.signs import placed
 from rigbuilder.views.paint.spec import BarSpec
 from rigbuilder.views.questions_spec import figure_of
-from rigbuilder.views.theme import FontRole, Theme
+from rigbuilder.views.theme import FontRole, Theme, TypeScale
 
+_GROWN = 1.5
+_GLOWING = (Part.MAIN, Part.LEADER, Part.ROD)  # told by their glow; a frame would hold half the sheet
 _KEYS = "→ next   ← back   Esc leave"
 
 
@@ -50,7 +55,8 @@ def _paint_title(pencil: Pencil, room: QRectF, slide: Slide) -> QRectF:
     line = pencil.line_height("title")
     if slide.number is not None and slide.part is not None:
         pin = Pin(slide.part, slide.number, slide.severity, "")
-        paint_pin(pencil, QRectF(left, room.top(), line, line).center(), pin)
+        grown = Pencil(pencil.painter, _grown(pencil.theme))
+        paint_pin(grown, QRectF(left, room.top(), line, line).center(), pin)
         left += line + 10 * u
     elif slide.severity:
         side = 0.66 * line
@@ -65,10 +71,11 @@ def _paint_title(pencil: Pencil, room: QRectF, slide: Slide) -> QRectF:
 
 
 def _paint_picture(pencil: Pencil, room: QRectF, slide: Slide) -> None:
-    painter, theme = pencil.painter, pencil.theme
+    painter = pencil.painter
+    theme = _grown(pencil.theme)
     if slide.scene is not None:
         drawn = paint_rig(painter, room, slide.scene, theme)
-        if slide.part is not None and slide.part in drawn.parts:
+        if slide.part in drawn.parts and slide.part not in _GLOWING:
             ring = drawn.parts[slide.part].boundingRect().adjusted(-6, -6, 6, 6).intersected(room)
             painter.setPen(pencil.pen(theme.colour(slide.severity), 3))
             painter.setBrush(Qt.BrushStyle.NoBrush)
@@ -82,6 +89,11 @@ def _paint_picture(pencil: Pencil, room: QRectF, slide: Slide) -> None:
         paint_bars(painter, room, spec, theme)
     elif spec is not None:
         paint_chart(painter, room, spec, theme)
+
+
+def _grown(theme: Theme) -> Theme:
+    """The picture grows as a whole: pins and strokes with its words."""
+    return replace(theme, type=TypeScale(), zoom=_GROWN * theme.zoom)
 
 
 def _paint_lines(pencil: Pencil, room: QRectF, slide: Slide) -> None:

@@ -31,7 +31,7 @@ class Notes:
         spots = [
             QRectF(at.x() + dx * width - width / 2, at.y() + dy * u - height / 2, width, height)
             for dy in (-16, 16, -30, 30, -46, 46)
-            for dx in (0.0, 0.55, -0.55)
+            for dx in (0.0, 0.3, -0.3, 0.55, -0.55)
         ]
         box = self.clutter.place([self._inside(spot) for spot in spots])
         veil = pencil.theme.colour(ground)

@@ -5,7 +5,7 @@ from dataclasses import replace
 from PySide6.QtCore import QPointF, QRectF
 from PySide6.QtGui import QPainter
 
-from rigbuilder.viewmodels.sheet import SheetContent
+from rigbuilder.viewmodels.sheet import EXTRA, REMARK, STEPS, SURE, SheetContent
 from rigbuilder.views.drawing.rig import paint_rig
 from rigbuilder.views.paint.pencil import LEFT, RIGHT, Pencil
 from rigbuilder.views.paint.signs import placed
@@ -13,18 +13,19 @@ from rigbuilder.views.sheet.flow import Piece, paint_piece, set_blocks
 from rigbuilder.views.theme import Theme
 from rigbuilder.views.theme_palettes import PRINT
 
-# Sizes of type are tried in this order, first with everything, then without what may be spared.
-_ZOOMS = (1.0, 0.94, 0.88, 0.82, 0.76, 0.7, 0.66)
+# Sizes of type are tried from large to small, first with everything, then without what is sparest.
+_ZOOMS = (1.0, 0.94, 0.88, 0.82, 0.78, 0.74)
 _SMALLEST = (0.7, 0.66, 0.62, 0.58, 0.54)
+_TRIES = (
+    *((zoom, spare) for spare in (EXTRA, REMARK, STEPS, SURE) for zoom in _ZOOMS),
+    *((zoom, SURE) for zoom in _SMALLEST),
+)
 _DRAWING = 0.47  # height of the drawing over its width
 
 
 def paint_page(painter: QPainter, rect: QRectF, content: SheetContent) -> None:
     """Paint the whole sheet into ``rect``, in the largest type at which everything stands on it."""
-    for zoom, spare in [
-        *((zoom, True) for zoom in _ZOOMS),
-        *((zoom, False) for zoom in (*_ZOOMS, *_SMALLEST)),
-    ]:
+    for zoom, spare in _TRIES:
         theme = replace(PRINT, zoom=zoom)
         pencil = Pencil(painter, theme)
         head, drawing, room = _parts(pencil, rect)
