@@ -66,7 +66,7 @@ def test_message_convention(rule: Rule, example: Example, system: UnitSystem) ->
     speaker = Speaker(system)
     for finding in report.findings:
         headline, why = finding.headline(speaker), finding.why(speaker)
-        assert 8 <= len(headline) <= 100, headline
+        assert 8 <= len(headline) <= 90, headline
         assert not headline.endswith("."), headline
         assert headline[0].islower() or not headline[0].isalpha(), headline
         assert why.endswith("."), why

@@ -73,6 +73,7 @@ def _cracks_off(case: Case) -> Hit | None:
         return None
     aim = case.aim.for_type(case.main.type)
     usual = aim is not None and case.main_n / LBF_N >= aim.base.low - 0.05
+    usual = usual and total <= case.technique.lure_kg.high * _SLACK
     return Hit(
         Severity.NOTE if usual else Severity.FAULT,
         headline=lambda say: f"{say.lure(total)} cast on {say.test(weakest)} line: it cracks off",

@@ -191,7 +191,7 @@ RULES = (
         severity=Severity.NOTE,
         what="Fluorocarbon of more than 20 lb is cast off a small casting reel.",
         why="Thick fluorocarbon wants to spring open. On a small spool its loops lift as "
-        "soon as the thumb does, and every small mistake on the cast becomes an overrun.",
+        "soon as the thumb does, and every slip becomes an overrun.",
         sources=(COMMON_PRACTICE,),
         check=_springy,
         wrong=(Example("big soft swimbait", {"reel.size": "150"}),),
