@@ -8,13 +8,32 @@ from numpy.typing import ArrayLike
 
 from rigbuilder.mechanics import cylinder
 from rigbuilder.mechanics.arrays import Array, array
+from rigbuilder.mechanics.crossing import crossing
 from rigbuilder.mechanics.errors import require
 from rigbuilder.mechanics.validity import row
 
+_RANGE = row("cylinder.sucker_brauer_drag", "reynolds")
+
+
+def _log_reynolds() -> Array:
+    """Even steps, and the very points where the lower of the two drag correlations changes: kinks."""
+
+    def gap(log_reynolds: Array) -> Array:
+        reynolds = np.exp(log_reynolds)
+        return cylinder.sucker_brauer_drag(reynolds=reynolds) - cylinder.cheng_drag(reynolds=reynolds)
+
+    even = np.linspace(np.log(_RANGE.lowest), np.log(_RANGE.highest), 4801)
+    before = np.flatnonzero(np.diff(np.sign(gap(even))))
+    rising = np.sign(
+        gap(even[before + 1])
+    )  # a falling gap is turned over, since crossings are sought upwards
+    kinks = crossing(function=lambda at: gap(at) * rising, low=even[before], high=even[before + 1])
+    return array(np.sort(np.concatenate([even, kinks])))
+
+
 # Drag coefficient and Nusselt number over the logarithm of the Reynolds number, as one complex
 # table so that one interpolation serves both; spaced so that it is within 1e-5 of the formulas.
-_RANGE = row("cylinder.sucker_brauer_drag", "reynolds")
-_LOG_REYNOLDS = np.linspace(np.log(_RANGE.lowest), np.log(_RANGE.highest), 4801)
+_LOG_REYNOLDS = _log_reynolds()
 _COEFFICIENTS = cylinder.drag_coefficient(reynolds=np.exp(_LOG_REYNOLDS)) + 1j * cylinder.nusselt(
     reynolds=np.exp(_LOG_REYNOLDS)
 )
