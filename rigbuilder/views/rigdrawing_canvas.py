@@ -1,14 +1,14 @@
 """The sheet that the rig is painted on, with a handle over every part for mouse, keyboard and ears."""
 
 from PySide6.QtCore import QEasingCurve, QPointF, QRectF, QSize, Qt, QVariantAnimation, Signal
-from PySide6.QtGui import QMouseEvent, QPainter, QPaintEvent, QPixmap, QResizeEvent
+from PySide6.QtGui import QMouseEvent, QPainter, QPainterPath, QPaintEvent, QPixmap, QResizeEvent
 from PySide6.QtWidgets import QSizePolicy, QStyle, QWidget
 
 from rigbuilder.model.fields import Part
 from rigbuilder.viewmodels.scene import RigScene, between
 from rigbuilder.views.drawing.rig import Drawn, paint_rig
 from rigbuilder.views.paint.pencil import CENTRE, Pencil
-from rigbuilder.views.rigdrawing_handle import PartHandle
+from rigbuilder.views.rigdrawing_handles import Handles
 from rigbuilder.views.theme_look import Look
 
 MOVE_MS = 160
@@ -29,8 +29,8 @@ class Canvas(QWidget):
         self._words = ""
         self._sheet: QPixmap | None = None
         self.drawn: Drawn | None = None
-        self._handles: dict[Part, PartHandle] = {}
-        self._chosen: Part | None = None
+        self._handles = Handles(look, self)
+        self._handles.picked.connect(self._pick)
         self._motion = QVariantAnimation(self)
         self._motion.setStartValue(0.0)
         self._motion.setEndValue(1.0)
@@ -45,7 +45,8 @@ class Canvas(QWidget):
         if scene == self.scene and ghost == self._ghost:
             return
         self._before, self._ghost, self.scene = self._shown, ghost, scene
-        self._tell(scene)
+        told = (scene.caption, *scene.spoken.values())
+        self.setAccessibleDescription(" ".join(text for text in told if text))
         self._motion.stop()
         length = self.style().styleHint(QStyle.StyleHint.SH_Widget_Animation_Duration, None, self)
         if self._before is None or length <= 0 or not self.isVisible():
@@ -65,10 +66,7 @@ class Canvas(QWidget):
 
     def choose(self, part: Part | None) -> None:
         """Ring a part."""
-        self._chosen = part
-        for known, handle in self._handles.items():
-            handle.setChecked(known is part)
-        self.update()
+        self._handles.choose(part)
 
     def sizeHint(self) -> QSize:  # noqa: N802 (Qt's name)
         """Return a comfortable size."""
@@ -97,19 +95,15 @@ class Canvas(QWidget):
         """Choose the part under the pointer."""
         part = self.part_at(event.position())
         if event.button() == Qt.MouseButton.LeftButton and part is not None:
-            self._handles[part].setFocus(Qt.FocusReason.MouseFocusReason)
+            self._handles.focus(part)
             self._pick(part)
 
     def part_at(self, place: QPointF) -> Part | None:
         """Return the part at a place: the smallest of those that can be touched there."""
         if self.drawn is None:
             return None
-        hits = [part for part, path in self.drawn.parts.items() if path.contains(place)]
-        return min(hits, key=self._room, default=None)
-
-    def _room(self, part: Part) -> float:
-        box = self.drawn.parts[part].boundingRect() if self.drawn is not None else QRectF()
-        return box.width() * box.height()
+        hits = [(_room(path), part) for part, path in self.drawn.parts.items() if path.contains(place)]
+        return min(hits)[1] if hits else None
 
     def _pick(self, part: Part) -> None:
         self.choose(part)
@@ -139,31 +133,10 @@ class Canvas(QWidget):
         else:
             self.drawn = paint_rig(painter, room, self._shown, theme, ghost=self._ghost)
         painter.end()
-        self._place_handles()
+        self._handles.place(self.drawn.parts if self.drawn is not None else {}, self.scene)
         return sheet
 
-    def _place_handles(self) -> None:
-        parts = dict(self.drawn.parts) if self.drawn is not None else {}
-        for part, handle in self._handles.items():
-            handle.setVisible(part in parts)
-        for part in (part for part in Part if part in parts):
-            self._handle(part).cover(parts[part].boundingRect(), QRectF(self.rect()))
 
-    def _handle(self, part: Part) -> PartHandle:
-        if part not in self._handles:
-            handle = PartHandle(self._look, part, self)
-            handle.picked.connect(self._pick)
-            handle.stepped.connect(self._step)
-            self._handles[part] = handle
-        handle = self._handles[part]
-        if self.scene is not None and part in self.scene.spoken:
-            handle.say(self.scene.labels[part], self.scene.spoken[part])
-        handle.show()
-        return handle
-
-    def _step(self, part: Part, by: int) -> None:
-        order = [known for known in Part if known in self._handles and self._handles[known].isVisible()]
-        self._handles[order[(order.index(part) + by) % len(order)]].setFocus(Qt.FocusReason.TabFocusReason)
-
-    def _tell(self, scene: RigScene) -> None:
-        self.setAccessibleDescription(" ".join(filter(None, [scene.caption, *scene.spoken.values()])))
+def _room(path: QPainterPath) -> float:
+    box = path.boundingRect()
+    return box.width() * box.height()

@@ -75,7 +75,7 @@ def _paint_picture(pencil: Pencil, room: QRectF, slide: Slide) -> None:
     theme = _grown(pencil.theme)
     if slide.scene is not None:
         drawn = paint_rig(painter, room, slide.scene, theme)
-        if slide.part in drawn.parts and slide.part not in _GLOWING:
+        if slide.part is not None and slide.part in drawn.parts and slide.part not in _GLOWING:
             ring = drawn.parts[slide.part].boundingRect().adjusted(-6, -6, 6, 6).intersected(room)
             painter.setPen(pencil.pen(theme.colour(slide.severity), 3))
             painter.setBrush(Qt.BrushStyle.NoBrush)

@@ -112,7 +112,7 @@ def lenses_for(pencil: Pencil, frame: Frame, scene: RigScene) -> list[Lens]:
         )
     ]
     if scene.leader is not None:
-        joint = frame.at(*split_at_leader(scene)[1][0])
+        joint = frame.at(*split_at_leader(scene)[0][-1])
         parts.append((Part.KNOTS, joint, (scene.labels[Part.KNOTS], "joint, enlarged")))
     parts.append((Part.LURE, frame.at(*scene.typical[-1]), (scene.labels[Part.LURE], "lure, enlarged")))
     # The line in air passes to the left of the glasses.

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from PySide6.QtCore import QPointF, QRectF, Qt
 
@@ -29,12 +30,17 @@ def set_blocks(pencil: Pencil, room: QRectF, blocks: Sequence[Block], *, spare: 
     width = (room.width() - (_COLUMNS - 1) * _GUTTER * u) / _COLUMNS
     pieces: list[Piece] = []
     column, y = 0, room.top()
-    for paragraph, is_heading, follows in _pieces(blocks, spare):
-        role = _role(paragraph, is_heading)
-        indent = 15 * u if paragraph.severity else 0.0
-        height = text_height(pencil, _words(paragraph), role, width - indent)
+    standing = [
+        (
+            paragraph,
+            is_heading,
+            text_height(pencil, _words(paragraph), _role(paragraph, is_heading), width - indent),
+        )
+        for paragraph, is_heading, indent in _pieces(blocks, spare, 15 * u)
+    ]
+    for place, (paragraph, is_heading, height) in enumerate(standing):
         gap = (8 if is_heading else 2) * u if y > room.top() else 0.0
-        least = height + (follows and text_height(pencil, "A", "caption", width) * 2)
+        least = height + _kept_with(standing[place:])
         if y + gap + least > room.bottom():
             column, y, gap = column + 1, room.top(), 0.0
             if column >= _COLUMNS or height > room.height():
@@ -85,10 +91,20 @@ def _role(paragraph: Paragraph, is_heading: bool) -> FontRole:
     return "strong" if paragraph.strong else "caption"
 
 
-def _pieces(blocks: Sequence[Block], spare: int) -> Iterator[tuple[Paragraph, bool, bool]]:
-    """Yield paragraphs, whether each is a heading, and whether it must not stand last in a column."""
+def _kept_with(standing: Sequence[tuple[Paragraph, bool, float]]) -> float:
+    """Return the height of what must stand below a heading, so that none ends a column."""
+    kept = 0.0
+    for (paragraph, is_heading, _), (_, _, height) in pairwise(standing):
+        if not (is_heading or paragraph.strong):
+            break
+        kept += height
+    return kept
+
+
+def _pieces(blocks: Sequence[Block], spare: int, indent: float) -> Iterator[tuple[Paragraph, bool, float]]:
+    """Yield headings and paragraphs, whether each is a heading, and how far its words stand in."""
     for block in blocks:
-        yield Paragraph(block.title), True, True
+        yield Paragraph(block.title), True, 0.0
         for paragraph in block.paragraphs:
             if paragraph.spare <= spare:
-                yield paragraph, False, paragraph.strong
+                yield paragraph, False, indent if paragraph.severity else 0.0
