@@ -4,7 +4,7 @@ import sys
 from collections.abc import Sequence
 from pathlib import Path
 
-_COMMANDS = ("review", "plan", "rules", "techniques", "schema", "label", "cards")
+_COMMANDS = ("review", "plan", "rules", "techniques", "schema", "label", "cards", "lesson")
 
 
 def main(arguments: Sequence[str] | None = None) -> int:

@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 from typing import Any
 
 from rigbuilder import __version__
-from rigbuilder.commands import cards, plain, plan
+from rigbuilder.commands import cards, lesson, plain, plan
 from rigbuilder.commands.exits import NO_FAULT, UNREADABLE
 from rigbuilder.model.problems import CardUnreadable
 from rigbuilder.store.errors import StoreError
@@ -59,6 +59,7 @@ def _parser() -> argparse.ArgumentParser:
     label.add_argument("kind", choices=("rod", "reel", "line", "lure"))
     label.add_argument("text", nargs="+", help="the label as printed")
     cards.add_to(commands)
+    lesson.add_to(commands)
     return parser
 
 

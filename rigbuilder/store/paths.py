@@ -38,6 +38,16 @@ class Places:
         return self.data / "bin"
 
     @property
+    def lessons(self) -> Path:
+        """Where the person's own lessons lie."""
+        return self.data / "lessons"
+
+    @property
+    def progress(self) -> Path:
+        """Where the progress of juniors lies."""
+        return self.data / "progress"
+
+    @property
     def drafts(self) -> Path:
         """Where unsaved work lies."""
         return self.state / "drafts"
