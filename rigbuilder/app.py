@@ -27,6 +27,7 @@ from rigbuilder.viewmodels.desk import Desk
 from rigbuilder.viewmodels.draftkeeper import DraftKeeper
 from rigbuilder.viewmodels.preferences import Preferences
 from rigbuilder.views.icons import app_icon
+from rigbuilder.views.library_window import CardsMenu
 from rigbuilder.views.theme_look import Look, Mode
 from rigbuilder.views.window import MainWindow
 
@@ -46,10 +47,12 @@ def run(cards: Sequence[Path]) -> int:
     places = find_places()
     remarks = [str(trouble) for trouble in places.troubles]
     window = build(application, places, remarks)
+    cards_menu = CardsMenu(window, places.cache / "verdicts.json")
     release = end_politely(window)
     window.show()
     QTimer.singleShot(0, lambda: begin(window, cards, remarks))
     code = application.exec()
+    cards_menu.close()
     release()
     window.preferences.flush()
     return code

@@ -60,6 +60,18 @@ class CardLibrary(QObject):
         self._worker.look()
         self._poll.start()
 
+    def turn_to(self, folder: Path) -> None:
+        """Show the cards of another folder."""
+        if folder == self.folder:
+            return
+        if watched := self._watcher.directories():
+            self._watcher.removePaths(watched)
+        self._worker.stop()
+        self.folder, self._worker = folder, LibraryWorker(folder)
+        self.rows, self.conflicts, self.twins = {}, {}, frozenset()
+        self._show()
+        self.look()
+
     def lines(self, query: str, by: Sorting, group: Grouping, *, descending: bool) -> list[Line]:
         """Return what a search means, in order, under headings if wanted."""
         if self._ordered is None or self._order != (by, descending):

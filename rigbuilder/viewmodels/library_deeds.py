@@ -152,6 +152,14 @@ class Deeds:
         )
 
 
+def text_of(document: Document) -> tuple[str, Deed]:
+    """Return one card as text that can be sent and pasted."""
+    try:
+        return to_text(document), Deed("The card was copied as text.")
+    except StoreError as trouble:
+        return "", Deed(troubles=(str(trouble),))
+
+
 def cards(count: int, one: str = "card", many: str = "cards") -> str:
     """Return ``1 card`` or ``3 cards``."""
     return f"1 {one}" if count == 1 else f"{count:,} {many}"

@@ -13,8 +13,8 @@ VERDICTS = {
     "risk": "risk",
     "note": "note",
     "right": "right",
-    "unfinished": "not complete",
-    "broken": "cannot be read",
+    "unfinished": "unfinished",
+    "broken": "unreadable",
     "": "not yet reviewed",
 }
 _UNTAGGED, _NO_TECHNIQUE = "without a tag", "without a technique"
@@ -42,6 +42,7 @@ class Heading:
         return f"{self.text}, {self.count:,} card{'s' if self.count != 1 else ''}"
 
 
+Card = Row
 Line = Row | Heading
 
 

@@ -53,6 +53,18 @@ MENUS: tuple[tuple[str, tuple[Spec | str, ...]], ...] = (
         ),
     ),
     (
+        "&Cards",
+        (
+            Spec("library", "&Library…", ("Ctrl+L",), "card", "All your cards: search, sort, compare, share"),
+            Spec("versions", "Earlier &versions…", ("Ctrl+H",), "", "Bring back how this card was before"),
+            Spec("compare", "&Compare with a card…", ("Ctrl+K",), "compare", "Side by side with this rig"),
+            "",
+            Spec("copy-card", "Copy the card as te&xt", ("Ctrl+Shift+C",), "copy", "To send it or paste it"),
+            Spec("paste-card", "&Paste a card", ("Ctrl+Shift+V",), "", "Bring the card in a text in"),
+            Spec("import", "&Import cards…", (), "", "Bring a set of cards, or one, into the library"),
+        ),
+    ),
+    (
         "&View",
         (
             Spec("imperial", "&Pounds and inches", ("Ctrl+Shift+L",), group="units"),

@@ -179,6 +179,7 @@ QListView:focus, QTableView:focus, QTreeView:focus { border: 2px solid $focus; }
 QListView::item, QTreeView::item { min-height: ${target}px; padding: 0 ${d6}px; }
 QListView::item:selected, QTreeView::item:selected, QTableView::item:selected {
   background: $selection; color: $on_selection; }
+QTableWidget::item { padding: ${d2}px ${d6}px; }
 QHeaderView::section { background: $page; color: $soft; border: none; border-bottom: 1px solid $edge;
   padding: ${d4}px ${d6}px; }
 

@@ -2,7 +2,7 @@
 
 from pathlib import Path
 
-from PySide6.QtCore import QByteArray, QEvent, QSize, Qt, QTimer
+from PySide6.QtCore import QByteArray, QEvent, QSize, Qt, QTimer, Signal
 from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent
 from PySide6.QtWidgets import QMainWindow, QVBoxLayout, QWidget
 
@@ -17,7 +17,7 @@ from rigbuilder.views.commands import Commands, Reach
 from rigbuilder.views.controls.ask import Ask, WindowAsk
 from rigbuilder.views.controls.toast import Toast
 from rigbuilder.views.desk_talk import DeskTalk
-from rigbuilder.views.dropped import card_dropped
+from rigbuilder.views.dropped import card_dropped, is_set
 from rigbuilder.views.form import FormPanel
 from rigbuilder.views.header import Header
 from rigbuilder.views.menus import RecentMenu, fill_menus
@@ -32,6 +32,8 @@ _SMALL_SCREEN = 1440  # logical pixels across, up to which the window starts wit
 
 class MainWindow(QMainWindow):
     """One card in one window."""
+
+    set_dropped = Signal(object)  # the path of a set of cards
 
     def __init__(
         self,
@@ -56,36 +58,13 @@ class MainWindow(QMainWindow):
         self.toast = Toast(self)
         self.talk = DeskTalk(desk, self.ask, self._pick, self.form.commit, self)
         self.actions_ = Actions(bench.undo_stack, look, self)
-        centre = QWidget()
-        column = QVBoxLayout(centre)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(0)
-        column.addWidget(self.header)
-        column.addWidget(self.workspace, 1)
-        self.setCentralWidget(centre)
+        self._lay_out()
         self._recent = RecentMenu(preferences, self.talk.open)
         fill_menus(self.menuBar(), self.actions_, self._recent)
         self.header.add_action(self.actions_.undo)
         self.header.add_action(self.actions_.redo)
         self.setAcceptDrops(True)
-        self.commands = Commands(
-            Reach(
-                bench=bench,
-                model=self.model,
-                preferences=preferences,
-                look=look,
-                ask=self.ask,
-                talk=self.talk,
-                actions=self.actions_,
-                form=self.form,
-                panels=self.panels,
-                assumed=self.assumed,
-                workspace=self.workspace,
-                window=self,
-                go_to=self.go_to,
-                folders=folders or [],
-            )
-        )
+        self.commands = Commands(self._reach(folders or []))
         self._wire()
         self._recall()
         self._retitle()
@@ -117,7 +96,10 @@ class MainWindow(QMainWindow):
         found = card_dropped(event.mimeData().urls())
         if isinstance(found, Path):
             event.acceptProposedAction()
-            self.talk.open(found)
+            if is_set(found):
+                self.set_dropped.emit(found)
+            else:
+                self.talk.open(found)
         else:
             self.say(found)
 
@@ -132,6 +114,33 @@ class MainWindow(QMainWindow):
             self.header.name.selectAll()
         elif not self.form.focus_field(path):
             self.say(f"“{path}” has no field here; open the card in a text editor to change it.")
+
+    def _lay_out(self) -> None:
+        centre = QWidget()
+        column = QVBoxLayout(centre)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addWidget(self.header)
+        column.addWidget(self.workspace, 1)
+        self.setCentralWidget(centre)
+
+    def _reach(self, folders: list[tuple[str, str]]) -> Reach:
+        return Reach(
+            bench=self.bench,
+            model=self.model,
+            preferences=self.preferences,
+            look=self.look,
+            ask=self.ask,
+            talk=self.talk,
+            actions=self.actions_,
+            form=self.form,
+            panels=self.panels,
+            assumed=self.assumed,
+            workspace=self.workspace,
+            window=self,
+            go_to=self.go_to,
+            folders=folders,
+        )
 
     def _pick(self) -> str | None:
         return pick_technique(technique_ids(self.bench.reference), self)
