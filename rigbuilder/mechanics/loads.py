@@ -26,7 +26,7 @@ def _log_reynolds() -> Array:
     before = np.flatnonzero(np.diff(np.sign(gap(even))))
     rising = np.sign(
         gap(even[before + 1])
-    )  # a falling gap is turned over, since crossings are sought upwards
+    )  # crossings are sought upwards: turn falling gaps over
     kinks = crossing(function=lambda at: gap(at) * rising, low=even[before], high=even[before + 1])
     return array(np.sort(np.concatenate([even, kinks])))
 
