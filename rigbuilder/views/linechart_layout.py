@@ -45,11 +45,6 @@ class ChartLayout:
         """The right edge of the last column."""
         return self.left + self.step * len(self.chart.tests_lb)
 
-    @property
-    def rows_bottom(self) -> float:
-        """The lower edge of the last row."""
-        return (HEAD + ROW * len(self.chart.rows)) * self.zoom
-
     def head(self, column: int) -> QRectF:
         """Return the place of a test over its column."""
         return QRectF(self.left + column * self.step, 0, self.step, HEAD * self.zoom)
@@ -65,7 +60,7 @@ class ChartLayout:
 
     def bracket(self, line: int) -> QRectF:
         """Return the strip of the first or second bracket under the rows."""
-        top = self.rows_bottom + line * BRACKET * self.zoom
+        top = self._top(len(self.chart.rows)) + line * BRACKET * self.zoom
         return QRectF(self.left, top, self.right - self.left, BRACKET * self.zoom)
 
     def span(self, span: Span) -> tuple[float, float]:

@@ -2,12 +2,13 @@
 
 from PySide6.QtCore import QObject, Qt, QTimer
 from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent
-from PySide6.QtWidgets import QFrame, QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QGridLayout, QVBoxLayout, QWidget
 
 from rigbuilder.viewmodels.bench import Bench
 from rigbuilder.viewmodels.prospects import Option, Prospect, prospect
 from rigbuilder.views.controls.badge import SeverityBadge
 from rigbuilder.views.controls.texts import text_label
+from rigbuilder.views.reasons_flow import FlowRow
 from rigbuilder.views.theme_look import Look
 
 INTENT_MS = 90  # a pointer that only passes over a button previews nothing
@@ -25,15 +26,14 @@ class ProspectView(QWidget):
         self._column.setSpacing(look.theme.px(6))
         self._table = QWidget(self)
         self._column.addWidget(self._table)
-        row = QHBoxLayout()
-        row.setSpacing(look.theme.px(4))
-        self.before = SeverityBadge(look, parent=self)
-        self.after = SeverityBadge(look, parent=self)
-        row.addWidget(self.before)
-        row.addWidget(text_label("→", parent=self))
-        row.addWidget(self.after)
-        row.addStretch(1)
-        self._column.addLayout(row)
+        row = FlowRow(look.theme.px(4), self)
+        self.before = SeverityBadge(look, parent=row)
+        self.after = SeverityBadge(look, parent=row)
+        arrow = text_label("→", parent=row)
+        arrow.setContentsMargins(0, look.theme.px(3), 0, 0)
+        for widget in (self.before, arrow, self.after):
+            row.add(widget)
+        self._column.addWidget(row)
         self.remains = text_label("", "caption", wrap=True, parent=self)
         self._column.addWidget(self.remains)
 
@@ -85,17 +85,26 @@ class PreviewSheet(QFrame):
         self.view.show_prospect(prospect)
         around, margin = self._around.rect(), 6
         width = around.width() - 2 * margin
-        self.setFixedWidth(width)
-        self.ensurePolished()
-        layout = self.layout()
-        height = layout.totalHeightForWidth(width) if layout is not None else self.sizeHint().height()
-        self.resize(width, height)
+        height = self._height_at(width)
+        self.setFixedSize(width, height)
         middle = source.mapTo(self._around, source.rect().center()).y()
         below = middle < around.height() / 2
         self.move(margin, around.height() - height - margin if below else margin)
         self.show()
         self.raise_()
         QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(self, prospect.spoken))
+
+    def _height_at(self, width: int) -> int:
+        """Return the height that all words need at ``width``, in the fonts that the style gives them."""
+        for widget in self.findChildren(QWidget):
+            widget.ensurePolished()
+            widget.updateGeometry()
+        layout = self.layout()
+        if layout is None:
+            return self.sizeHint().height()
+        layout.invalidate()
+        layout.activate()
+        return layout.totalHeightForWidth(width)
 
 
 class Previewer(QObject):

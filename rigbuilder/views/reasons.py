@@ -39,7 +39,7 @@ class ReasonsPanel(QWidget):
         self.setAccessibleName("Reasons")
         self.badge = SeverityBadge(look, "right", "", filled=True, parent=self)
         self.mend_button = ActionButton(
-            "Make it right…", weight="first", tip="Shows first what would change.", parent=self
+            "Make it right", weight="first", tip="Shows first what would change.", parent=self
         )
         self.mend = MendCard(bench, look, self)
         self.missing = MissingCard(look, self)

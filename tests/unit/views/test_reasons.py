@@ -268,6 +268,21 @@ def test_narrow_and_large_nothing_is_cut_off_at_the_side(qtbot: QtBot, look: Loo
     look.set_zoom(1.0)
 
 
+@pytest.mark.parametrize("width", [270, 332, 480])
+def test_the_preview_shows_all_its_words(qtbot: QtBot, look: Look, width: int) -> None:
+    bench = bench_of("frog", WRONG_FROG | {"main.diameter": "0.35 mm"})
+    panel = shown(qtbot, look, bench)
+    panel.resize(width, 900)
+    panel.cards()[0].remedies.buttons[-1].looked.emit(True)
+    qtbot.waitUntil(panel._previewer.sheet.isVisible)
+    sheet = panel._previewer.sheet
+    assert panel.rect().contains(sheet.geometry())
+    for label in sheet.findChildren(QLabel):
+        if label.isVisible():
+            assert label.height() >= label.heightForWidth(label.width()), label.text()
+            assert label.mapTo(sheet, label.rect().bottomRight()).x() < sheet.width()
+
+
 def test_the_dark_theme_dresses_all_sheets(wrong: tuple[Bench, ReasonsPanel], look: Look) -> None:
     look.set_mode(Mode.DARK)
     image = wrong[1].grab().toImage()
