@@ -99,7 +99,8 @@ class Header(QWidget):
     def _dress(self) -> None:
         theme = self._look.theme
         self.name.setFont(theme.font("heading"))
-        self.name.setMinimumWidth(theme.px(180))
+        self.name.setMinimumWidth(min(theme.px(180), 200))
         self.name.setMaximumWidth(theme.px(340))
+        self.units.setMinimumWidth(min(theme.px(136), 200))
         self.row.setContentsMargins(theme.px(12), theme.px(6), theme.px(12), theme.px(6))
         self.row.setSpacing(theme.px(10))

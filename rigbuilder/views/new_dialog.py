@@ -38,23 +38,7 @@ class NewDialog(QDialog):
         self.empty = ActionButton("Start empty", parent=self)
         self.cancel = ActionButton("Cancel", parent=self)
         self.begin.setDefault(True)
-        column = QVBoxLayout(self)
-        column.addWidget(text_label("What will you fish?", "heading"))
-        column.addWidget(
-            text_label(
-                "Every technique comes with its usual rig, complete. Change what is different on yours.",
-                "label",
-                wrap=True,
-            )
-        )
-        column.addWidget(self.search)
-        column.addWidget(self.list, 1)
-        row = QHBoxLayout()
-        row.addWidget(self.empty)
-        row.addStretch(1)
-        row.addWidget(self.cancel)
-        row.addWidget(self.begin)
-        column.addLayout(row)
+        self._lay_out()
         self.search.textChanged.connect(self._narrow)
         self.search.installEventFilter(self)
         self.list.itemActivated.connect(lambda _: self._begin())
@@ -73,6 +57,25 @@ class NewDialog(QDialog):
                 self.list.setCurrentRow(shown[max(0, min(len(shown) - 1, at + step))])
                 return True
         return super().eventFilter(watched, event)
+
+    def _lay_out(self) -> None:
+        column = QVBoxLayout(self)
+        column.addWidget(text_label("What will you fish?", "heading"))
+        column.addWidget(
+            text_label(
+                "Every technique comes with its usual rig, complete. Change what is different on yours.",
+                "label",
+                wrap=True,
+            )
+        )
+        column.addWidget(self.search)
+        column.addWidget(self.list, 1)
+        row = QHBoxLayout()
+        row.addWidget(self.empty)
+        row.addStretch(1)
+        row.addWidget(self.cancel)
+        row.addWidget(self.begin)
+        column.addLayout(row)
 
     def _narrow(self, text: str) -> None:
         wanted = text.strip().casefold()

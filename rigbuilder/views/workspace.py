@@ -49,10 +49,15 @@ class Workspace(QWidget):
         self.right.addWidget(self.below)
         self.below.addTab(_scrolled(panels.short, "In short"), "In short")
         self.below.addTab(assumed, "Assumed")
-        gap = look.theme.px(8)
+        self._lay_out(look.theme.px(8))
+        self._arranged: tuple[bool, bool] | None = None
+        self._sized_for = 0
+        self._fit()
+
+    def _lay_out(self, gap: int) -> None:
         self.centre = _scrolled(_framed(self.middle, gap), "The rig and its figures")
         self.side = _framed(self.right, gap)
-        for column in (form, self.centre, self.side):
+        for column in (self.form, self.centre, self.side):
             self.columns.addWidget(column)
         for splitter in (self.columns, self.middle, self.right):
             splitter.setChildrenCollapsible(False)
@@ -62,9 +67,6 @@ class Workspace(QWidget):
         layout.addWidget(self.columns)
         self.middle.setStretchFactor(0, 1)
         self.right.setStretchFactor(0, 1)
-        self._arranged: tuple[bool, bool] | None = None
-        self._sized_for = 0
-        self._fit()
 
     def state(self) -> str:
         """Return how the columns are divided, as text."""
