@@ -23,7 +23,7 @@ _HEADER_BEFORE = re.compile(rf"{BEFORE_WORD}(?P<pe>pe\s*)?[(\[]?{_HEADER}[\s)\]:
 _ANY_HEADER = re.compile(rf"(?<![a-z]){_HEADER}")
 
 _NO_SPOOL_SIZE = r"(?!\d{1,4}(?:[.,]0)?\s*(?:\"|''|in(?![a-z])|mm))"
-_WORDS_OF_LINE = r"(?:[\s-]*(?:test|class|line|dia\.?|diameter|\x00+)(?![a-z]))*"
+_WORDS_OF_LINE = r"(?:[\s-]*(?:test|class|line|dia\.?|diameter|\x00++)(?![a-z]))*"
 _FIRST = rf"{_NO_SPOOL_SIZE}(?P<what>{DECIMAL})\s*-?\s*(?P<unit>{_WHAT}){_WORDS_OF_LINE}"
 _SECOND_UNIT = unit_pattern("mm", "in", "kg", "lb")
 _MIDDLE = (

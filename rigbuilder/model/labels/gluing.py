@@ -37,6 +37,7 @@ _JOINT = re.compile(
 
 def unglue(normal: Normal, kind: Literal["rod", "reel", "line", "lure"]) -> Normal:
     """``normal`` in lower case with a space put in where a word and a number run into each other."""
+    normal = _without_long_gaps(normal)
     lower = "".join(c.lower() if len(c.lower()) == 1 else c for c in normal.text)
     out: list[str] = []
     origin: list[int] = []
@@ -51,6 +52,14 @@ def unglue(normal: Normal, kind: Literal["rod", "reel", "line", "lure"]) -> Norm
     if len(_LIST_COMMA.findall(text)) > 2 and _POINT.search(text) and ", " not in text:
         text = text.replace(",", ";")
     return Normal(_JOINT.sub(_dash, text), (*origin, *normal.origin[at:]))
+
+
+def _without_long_gaps(normal: Normal) -> Normal:
+    """``normal`` with no more than two spaces on end: long gaps would make the patterns slow."""
+    if "   " not in normal.text:
+        return normal
+    kept = [at for at in range(len(normal.text)) if normal.text[max(0, at - 2) : at + 1] != "   "]
+    return Normal("".join(normal.text[at] for at in kept), tuple(normal.origin[at] for at in kept))
 
 
 def _dash(match: re.Match[str]) -> str:

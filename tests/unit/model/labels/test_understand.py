@@ -196,6 +196,10 @@ def test_no_text_breaks_or_hangs_the_reading(text: str) -> None:
         "(1 ",
         "7'",
         "lb/yd ",
+        "lb braid braid braid ",
+        "4no 8/140, 10/120 lb/yd Braid 20/180 lb/yd ",
+        "drag ",
+        "size",
     ],
 )
 @pytest.mark.parametrize("kind", KINDS)
