@@ -21,7 +21,8 @@ class SeriesError(ValueError):
 
     def __init__(self, field: str, found: object, expected: str, hint: str = "") -> None:
         self.field, self.found, self.expected = field, quoted(found), expected
-        super().__init__(f"{field}: found {self.found}; expected {expected}. {hint}".rstrip())
+        more = f" {hint[0].upper()}{hint[1:].rstrip('.')}." if hint else ""
+        super().__init__(f"{field}: found {self.found}; expected {expected}.{more}")
 
 
 class PullSeries(Frozen):
@@ -106,7 +107,7 @@ def _force(field: str, text: Any, assume: str | None) -> float:
     try:
         quantity = parse(text, Dimension.FORCE, assume=assume)
     except QuantityError as error:
-        raise SeriesError(field, text, error.expected, error.reason) from None
+        raise SeriesError(field, text, wanted, f"That {error.reason}") from None
     if quantity.is_range or not 0.0 < quantity.si_high <= LARGEST_N:
         raise SeriesError(field, text, wanted, "One value for a fishing line; check the unit.")
     return quantity.si

@@ -140,8 +140,14 @@ def cost_sheet(plan: CostPlan, speaker: Speaker) -> Sheet:
     rows += [("a season", "", "", "", *_cells(currency, cost)) for currency, cost in plan.season]
     if plan.saved is not None:
         rows.append(("backing saves", "", "", "", *_cells(*plan.saved)))
-    note = f"Main line renewed {plan.refills:g} times a year ({plan.refills_why}); the backing stays on."
+    note = f"Main line renewed {_often(plan.refills)} ({plan.refills_why}); the backing stays on."
     return Sheet("What does it cost?", head, tuple(rows), note if plan.season else "")
+
+
+def _often(refills: float) -> str:
+    if refills < 1.0:
+        return f"once in {1.0 / refills:.2g} years"
+    return "once a year" if refills == 1.0 else f"{refills:g} times a year"
 
 
 def _cells(currency: str, cost: Range) -> tuple[str, str]:

@@ -23,6 +23,7 @@ _CAPSTAN = Source(
 _TORQUE = Source(
     Kind.COMPUTED, "the brake's torque stays, the lever shrinks: full radius over present radius"
 )
+APART = 0.05  # shares of the line that are told apart [1]
 MOST_OUT = 0.95  # nobody fishes on the last turns [1], from memory
 
 
@@ -108,7 +109,10 @@ def _emptied(case: Case, fill: FillPlan, straight: Range, friction: Range) -> tu
     length = fill.main.length_m.typical
     run = _needed(case.facts.columns.value("run_m", case.facts.row)).typical
     wanted = (0.0, fill.cast_m, fill.cast_m + run, length / 2.0, MOST_OUT * length)
-    outs = sorted({round(min(out, MOST_OUT * length), 3) for out in wanted})
+    outs: list[float] = []
+    for out in sorted(min(out, MOST_OUT * length) for out in wanted):
+        if not outs or out - outs[-1] > APART * length:
+            outs.append(out)
     return tuple(_after(out, fill, straight, friction) for out in outs)
 
 
