@@ -11,6 +11,8 @@ from rigbuilder.reference.ranges import INCH_M, Span
 from rigbuilder.reference.words import LeaderNeed, LineType
 from rigbuilder.review.conditions import Aim, Move, moved
 
+_ROUNDED = 0.03  # tables in metres round what ladders have in inches
+
 
 @dataclass(frozen=True, slots=True)
 class LeaderAim:
@@ -60,8 +62,14 @@ def _three(
     steps = round(sum(steps_of(move) for move in moves))
     low = min(moved(ladder, span.low, min(0, steps)), span.low)
     high = max(moved(ladder, span.high, max(0, steps)), span.high)
-    aim = moved(ladder, span.middle if usual is None else usual, steps)
+    aim = moved(ladder, _on_rung(ladder, span.middle if usual is None else usual), steps)
     return low, min(max(aim, low), high), high
+
+
+def _on_rung(ladder: tuple[float, ...], value: float) -> float:
+    """Return the rung that a rounded value means, or the value where it means none."""
+    nearest = min(ladder, key=lambda rung: abs(rung - value))
+    return nearest if abs(nearest / value - 1.0) <= _ROUNDED else value
 
 
 def _materials(aim: Aim, usual: tuple[LineType, ...]) -> tuple[LineType, ...]:

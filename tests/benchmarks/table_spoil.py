@@ -1,4 +1,4 @@
-"""Print the table of spoilt rigs: for every technique and rule, whether one change makes just that rule speak.
+"""Print the table of spoilt rigs: on which techniques one change of the card makes just one rule speak.
 
 Run as ``python -m tests.benchmarks.table_spoil``; it takes some minutes.
 """
@@ -32,7 +32,7 @@ def main() -> None:
         shown = f"not on {', '.join(missing)}" if 0 < len(missing) <= 12 else f"not on {len(missing)}"
         print(f"{rule.name:36} {sum(found.values()):3} techniques ({words}); {shown}", flush=True)
     took = time.perf_counter() - start
-    print(f"{total} spoilt rigs by {len(RULES)} rules on {len(reference.techniques)} techniques in {took:.0f} s")
+    print(f"{total} spoilt rigs: {len(RULES)} rules, {len(reference.techniques)} techniques, {took:.0f} s")
 
 
 if __name__ == "__main__":

@@ -14,6 +14,7 @@ _BELOW_ROD, _WELL_BELOW_ROD = 1.0, 0.8
 # Common practice: a smooth line up to a quarter above the top label passes with care.
 _ABOVE_ROD = 1.25
 # Common practice: braid up to 2.5 times a nylon label passes; the cautious stop at 1.5 times.
+_ROUNDING = 0.005  # labels in pounds and kilograms round differently
 _BRAID_ON_NYLON_LABEL, _MODEST = 2.5, 1.5
 
 
@@ -22,8 +23,8 @@ def _below_rod(case: Case) -> Hit | None:
     if span is None:
         return None
     braid_on_nylon = case.is_braided() and not case.rig.rod.line_for_braid
-    share = case.main_n / span.low
-    if share >= _BELOW_ROD - 1e-9 or (braid_on_nylon and share >= _HALF):
+    share = round(case.main_n / span.low, 3)  # labels in pounds and kilograms round differently
+    if share >= _BELOW_ROD - _ROUNDING or (braid_on_nylon and share >= _HALF):
         return None
     return Hit(
         Severity.RISK if share < _WELL_BELOW_ROD else Severity.NOTE,
@@ -51,8 +52,8 @@ def _above_rod(case: Case) -> Hit | None:
     span = case.rig.rod.line_n
     if span is None or (case.is_braided() and not case.rig.rod.line_for_braid and not _label_is_law(case)):
         return None
-    share = case.main_n / span.high
-    if share <= 1.0 + 1e-9:
+    share = round(case.main_n / span.high, 3)
+    if share <= 1.0 + _ROUNDING:
         return None
     return Hit(
         Severity.RISK if share > _ABOVE_ROD else Severity.NOTE,
@@ -81,7 +82,7 @@ def _braid_over_nylon_label(case: Case) -> Hit | None:
 
 def _on_the_rod(case: Case, say: Speaker) -> str:
     span = case.rig.rod.line_n
-    if span is None or not span.low - 1e-6 <= case.main_n <= span.high + 1e-6:
+    if span is None or not span.low * (1 - _ROUNDING) <= case.main_n <= span.high * (1 + _ROUNDING):
         return ""
     return f"{say.test(case.main_n)} is inside the rod's {say.tests(span)}"
 
