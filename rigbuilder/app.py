@@ -25,6 +25,7 @@ from rigbuilder.store.settings import SettingsFile
 from rigbuilder.viewmodels.bench import Bench
 from rigbuilder.viewmodels.desk import Desk
 from rigbuilder.viewmodels.draftkeeper import DraftKeeper
+from rigbuilder.viewmodels.handover import Doorbell
 from rigbuilder.viewmodels.preferences import Preferences
 from rigbuilder.views.icons import app_icon
 from rigbuilder.views.library_window import CardsMenu
@@ -32,6 +33,7 @@ from rigbuilder.views.theme_look import Look, Mode
 from rigbuilder.views.window import MainWindow
 
 FIRST_TECHNIQUE = "frog"
+_ASK_AGAIN_MS = 300
 
 
 def run(cards: Sequence[Path]) -> int:
@@ -51,7 +53,10 @@ def run(cards: Sequence[Path]) -> int:
     release = end_politely(window)
     window.show()
     QTimer.singleShot(0, lambda: begin(window, cards, remarks))
+    doorbell = Doorbell(window)
+    doorbell.rung.connect(lambda asked: answer(window, asked))
     code = application.exec()
+    doorbell.close()
     cards_menu.close()
     release()
     window.preferences.flush()
@@ -96,6 +101,20 @@ def begin(window: MainWindow, cards: Sequence[Path], remarks: Sequence[str]) -> 
     window.talk.offer_drafts()
     if remarks:
         window.say("\n".join(remarks))
+
+
+def answer(window: MainWindow, cards: Sequence[Path]) -> None:
+    """Open the cards of a second start here, as soon as no question is waiting for its answer."""
+    if QApplication.activeModalWidget() is not None:
+        QTimer.singleShot(_ASK_AGAIN_MS, lambda: answer(window, cards))
+        return
+    if window.isMinimized():
+        window.showNormal()
+    window.raise_()
+    window.activateWindow()
+    for path in reversed(cards[1:]):
+        window.preferences.opened(path)
+    window.talk.open(cards[0])
 
 
 def end_politely(window: MainWindow) -> Callable[[], None]:

@@ -4,6 +4,8 @@ import sys
 from collections.abc import Sequence
 from pathlib import Path
 
+from rigbuilder.store.handover import hand_over
+
 _COMMANDS = ("review", "plan", "rules", "techniques", "schema", "label", "cards", "lesson")
 
 
@@ -25,6 +27,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
 
 
 def _open_window(cards: Sequence[Path]) -> int:
+    if cards and hand_over(cards):
+        return 0
     from rigbuilder.app import run  # the window's libraries are loaded by this one command only
 
     return run(cards)

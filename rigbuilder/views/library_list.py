@@ -34,6 +34,7 @@ class CardList(QTableView):
     def __init__(self, table: LibraryTable, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._table, self._look = table, look
+        self._headings: list[int] = []
         self.setAccessibleName("Cards")
         self.setModel(table)
         self.setItemDelegate(CardDelegate(look, self))
@@ -64,10 +65,13 @@ class CardList(QTableView):
         current = self._current()
         self.clearSpans()
         self._table.show(lines)
-        theme = self._look.theme
-        for place in self._table.headings():
+        theme, headings = self._look.theme, self._table.headings()
+        for place in set(self._headings) - set(headings):  # heights outlive what stood there
+            self.setRowHeight(place, theme.px(CARD_HEIGHT))
+        for place in headings:
             self.setSpan(place, 0, 1, len(Column))
             self.setRowHeight(place, theme.px(HEADING_HEIGHT))
+        self._headings = headings
         self._select(kept, current)
 
     def cards(self) -> list[Card]:
@@ -127,7 +131,10 @@ class CardList(QTableView):
             model.setCurrentIndex(self._table.index(first, Column.NAME), flags.NoUpdate)
             if not names:
                 model.select(self._table.index(first, Column.NAME), flags.Select | flags.Rows)
-            self.scrollTo(self._table.index(first, Column.NAME))
+            if first <= 1:
+                self.scrollToTop()
+            else:
+                self.scrollTo(self._table.index(first, Column.NAME))
         self.chosen.emit()
 
     def _current(self) -> str:
