@@ -13,7 +13,7 @@ from rigbuilder.review.questions.rows import batch_of
 from rigbuilder.review.speak import Speaker
 from rigbuilder.units.systems import UnitSystem
 from rigbuilder.viewmodels.pins import numbering
-from rigbuilder.viewmodels.scene_words import part_texts
+from rigbuilder.viewmodels.scene_words import measure_words, part_texts
 
 _FOOT_M = 0.3048  # exact
 _ACTIONS = list(Action)
@@ -100,6 +100,7 @@ class RigScene:
     pins: tuple[Pin, ...]
     labels: Mapping[Part, str]
     spoken: Mapping[Part, str]
+    words: Mapping[str, str]
     unit: str
     unit_m: float
     title: str
@@ -147,7 +148,8 @@ def scene_of(report: Report, speaker: Speaker, caption: str = "") -> RigScene:
             depth_m=float(given["water_depth_m"][1, row]), clarity_m=float(given["clarity_m"][1, row]),
             cover=str(rig.water.cover or "open"), shore=rig.from_shore is not False,
         ),
-        pins=pins, labels=labels, spoken=spoken, unit="m" if metric else "ft",
+        pins=pins, labels=labels, spoken=spoken,
+        words=measure_words(case, shape, speaker), unit="m" if metric else "ft",
         unit_m=1.0 if metric else _FOOT_M,
         title=rig.name, caption=caption,
     )  # fmt: skip

@@ -4,10 +4,11 @@ from collections.abc import Mapping
 from typing import Protocol
 
 from rigbuilder.model.fields import Part
-from rigbuilder.model.rig import Line
+from rigbuilder.model.rig import Leader, Line
 from rigbuilder.reference.ranges import Range
 from rigbuilder.review.case import Case
 from rigbuilder.review.questions.profile import Profile, Way
+from rigbuilder.review.questions.rows import batch_of
 from rigbuilder.review.speak import Speaker
 from rigbuilder.units.dimensions import Dimension
 from rigbuilder.units.systems import show_si
@@ -35,14 +36,12 @@ def part_texts(
         Part.ROD: _rod(case, speaker),
         Part.REEL: _reel(case, speaker),
         Part.MAIN: _line(case.main, speaker),
+        Part.BACKING: "no backing" if case.rig.backing is None else _line(case.rig.backing, speaker),
+        Part.LEADER: "no leader" if case.leader is None else _leader(case.leader, speaker),
         Part.KNOTS: _knots(case),
         Part.DRAG: _drag(case, speaker),
         Part.WATER: _water(case, speaker),
     }
-    if case.rig.backing is not None:
-        labels[Part.BACKING] = _line(case.rig.backing, speaker)
-    if case.leader is not None:
-        labels[Part.LEADER] = _leader(case, speaker)
     more = _more(case, shape, speaker)
     spoken = {}
     for part, label in labels.items():
@@ -50,6 +49,20 @@ def part_texts(
         said += [f"{n}, {pin.severity}: {pin.headline}" for n, pin in pins.items() if pin.part is part]
         spoken[part] = ". ".join(said) + "."
     return labels, spoken
+
+
+def measure_words(case: Case, shape: Profile, speaker: Speaker) -> Mapping[str, str]:
+    """Return the lengths that are written on the drawing: cast, depth, clarity, where the lure runs."""
+    batch, row = batch_of(case)
+    given = batch.rows.given
+    depth = case.facts.depth_m
+    runs = speaker.depth(shape.depth_m) if depth is None else speaker.spread(depth, Dimension.LENGTH, "depth")
+    return {
+        "cast": speaker.cast(_cast(case)),
+        "deep": speaker.depth(float(given["water_depth_m"][1, row])),
+        "clear": speaker.depth(float(given["clarity_m"][1, row])),
+        "runs": runs,
+    }
 
 
 def depth_words(case: Case, shape: Profile, speaker: Speaker) -> str:
@@ -85,9 +98,7 @@ def _reel(case: Case, speaker: Speaker) -> str:
     return words
 
 
-def _leader(case: Case, speaker: Speaker) -> str:
-    leader = case.leader
-    assert leader is not None  # noqa: S101 - asked for only where there is one
+def _leader(leader: Leader, speaker: Speaker) -> str:
     length = "" if leader.length_m is None else f", {speaker.leader(leader.length_m)}"
     return _line(leader, speaker) + length
 

@@ -91,9 +91,9 @@ def frame_for(rect: QRectF, scene: RigScene, u: float) -> Frame:
     along = min(
         (rect.right() - 0.085 * rect.width() - tip) / lure,
         1.25 * over,
-        room_down / max(scene.water.depth_m, 0.2) * 1.2,
+        room_down / max(scene.water.depth_m, 0.2),
     )
     under = min(room_down / max(scene.water.depth_m, 0.1), _MOST_DEPTHS * along)
-    if abs(under / along - 1.0) < 0.2:
+    if under < 1.2 * along:
         under = along
     return Frame(rect, u, tip, surface, along, over, under, max(scene.water.depth_m, 0.1), lure)

@@ -10,7 +10,7 @@ from rigbuilder.views.drawing.frame import Frame
 from rigbuilder.views.drawing.pins import SIDE
 from rigbuilder.views.paint.clutter import Clutter
 from rigbuilder.views.paint.pencil import RIGHT, Pencil
-from rigbuilder.views.paint.ticks import nice_step, number
+from rigbuilder.views.paint.ticks import nice_step
 
 _WRITTEN = (Part.ROD, Part.MAIN, Part.LEADER)
 
@@ -31,7 +31,7 @@ class Notes:
         spots = [
             QRectF(at.x() + dx * width - width / 2, at.y() + dy * u - height / 2, width, height)
             for dy in (-16, 16, -30, 30, -46, 46)
-            for dx in (0.0, 0.3, -0.3, 0.55, -0.55)
+            for dx in (0.0, 0.15, -0.15, 0.3, -0.3, 0.55, -0.55)
         ]
         box = self.clutter.place([self._inside(spot) for spot in spots])
         veil = pencil.theme.colour(ground)
@@ -87,10 +87,10 @@ class Notes:
 
 
 def paint_notes(notes: Notes, anchors: Mapping[Part, QPointF]) -> None:
-    """Write the labels of line, leader, rod and drag beside them."""
+    """Write the labels of line, leader and rod beside them."""
     scene = notes.scene
     for part in _WRITTEN:
-        if part in scene.labels and part in anchors:
+        if part is not Part.LEADER or scene.leader is not None:
             role = {
                 Part.MAIN: scene.main.type,
                 Part.LEADER: scene.leader.type if scene.leader else "ink",
@@ -110,7 +110,7 @@ def paint_measures(notes: Notes) -> None:
     for x in (start, end):
         pencil.painter.drawLine(QPointF(x, y - 4 * u), QPointF(x, y + 4 * u))
     _paint_ticks(notes, start, end, y)
-    words = f"{number(scene.cast_m / scene.unit_m)} {scene.unit} cast"
+    words = f"{scene.words['cast']} cast"
     width = pencil.text_width(words, "caption") + 10 * u
     box = QRectF(
         (start + end - width) / 2, y - pencil.line_height("caption") / 2, width, pencil.line_height("caption")
@@ -122,6 +122,7 @@ def paint_measures(notes: Notes) -> None:
     )
     pencil.write(said, frame.scale_words, "small", ink, RIGHT)
     notes.clutter.take(QRectF(start, y - 8 * u, end - start, 16 * u))
+    notes.clutter.take(said)
     _paint_depth(notes)
 
 
@@ -147,8 +148,7 @@ def _paint_depth(notes: Notes) -> None:
     for y in (frame.surface_y, frame.bottom_y):
         pencil.painter.drawLine(QPointF(x - 4 * u, y), QPointF(x + 4 * u, y))
     height = pencil.line_height("small")
-    texts = [f"{number(round(frame.depth_m / scene.unit_m, 1))} {scene.unit} deep"]
-    texts.append(f"clear to {number(round(scene.water.clarity_m / scene.unit_m, 1))} {scene.unit}")
+    texts = [f"{scene.words['deep']} deep", f"clear to {scene.words['clear']}"]
     middle = (frame.surface_y + frame.bottom_y) / 2
     for index, text in enumerate(texts):
         width = pencil.text_width(text, "small") + 6 * u
@@ -163,12 +163,8 @@ def _paint_depth(notes: Notes) -> None:
         place = frame.at(*scene.typical[-1])
         pencil.painter.setPen(pencil.pen(ink, 1, (2, 2)))
         pencil.painter.drawLine(QPointF(place.x(), frame.surface_y), place)
-        notes.word(
-            f"{number(round(depth / scene.unit_m, 1))} {scene.unit}",
-            QPointF(place.x(), (place.y() + frame.surface_y) / 2),
-            "measure",
-            ground="water_top",
-        )
+        halfway = QPointF(place.x(), (place.y() + frame.surface_y) / 2)
+        notes.word(scene.words["runs"], halfway, "measure", ground="water_top")
 
 
 def paint_caption(notes: Notes) -> None:

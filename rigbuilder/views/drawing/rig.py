@@ -66,6 +66,7 @@ def paint_rig(
     for path in touched.values():
         notes.clutter.add_curve(path)
     notes.clutter.add_curve(shape_path(frame, list(scene.typical)))
+    notes.clutter.add_curve(rod)
     paint_measures(notes)
     anchors = _anchors(frame, scene, lenses)
     paint_caption(notes)
@@ -118,7 +119,10 @@ def lenses_for(pencil: Pencil, frame: Frame, scene: RigScene) -> list[Lens]:
     # The line in air passes to the left of the glasses.
     below = y + radius + 2 * line
     clear = next((at.x() for at in frame.path_points(scene.typical) if at.y() >= below), frame.tip_x)
-    end = rect.right() - radius - max(14 * u, 0.05 * rect.width())
+    furthest = rect.right() - radius - max(14 * u, 0.05 * rect.width())
+    # The last lens stands over the lure where there is room for the others beside it.
+    least = max(clear + 1.2 * radius, rect.left() + 0.42 * rect.width()) + (len(parts) - 1) * 3.2 * radius
+    end = min(max(frame.lure_x, least), furthest)
     latest = end - (len(parts) - 1) * (2 * radius + 14 * u)
     start = min(max(clear + 1.2 * radius, rect.left() + 0.42 * rect.width()), latest)
     step = (end - start) / max(len(parts) - 1, 1)
@@ -149,6 +153,7 @@ def _anchors(frame: Frame, scene: RigScene, lenses: list[Lens]) -> dict[Part, QP
     anchors = {
         Part.ROD: rod[20], Part.REEL: reel, Part.DRAG: reel + QPointF(0, 16 * u), Part.BACKING: reel,
         Part.MAIN: middle(frame, main, 0.62), Part.LURE: lure, Part.KNOTS: lure,
+        Part.LEADER: middle(frame, main, 0.93),
         Part.WATER: QPointF(0.5 * (frame.tip_x + frame.lure_x), frame.bottom_y - 8 * u),
     }  # fmt: skip
     if leader:
