@@ -1,0 +1,169 @@
+"""What the lesson's window shows, as plain values in words: parts, mechanisms, hints, the outcome."""
+
+from dataclasses import dataclass
+
+from rigbuilder.lessons.answer import Mended, Result
+from rigbuilder.lessons.choices import Choice, choices
+from rigbuilder.lessons.hints import hints
+from rigbuilder.lessons.progress import Standing, standings
+from rigbuilder.model.fields import BY_PATH, Part
+from rigbuilder.review.rules.book import RULES
+from rigbuilder.review.speak import Speaker
+from rigbuilder.viewmodels.lesson import LessonRun
+from rigbuilder.viewmodels.pins import part_words
+from rigbuilder.viewmodels.reasons import Reason, capital, reasons
+from rigbuilder.viewmodels.slate import field_words
+
+FOUND, SEEN, MISSED = "found", "seen", "missed"
+_MOST_CHANGES = 4
+
+
+@dataclass(frozen=True, slots=True)
+class MarkShown:
+    """A marked part with the mechanisms on offer; ``picked`` is the rule chosen, if any."""
+
+    part: Part
+    words: str
+    picked: str
+    choices: tuple[Choice, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ReasonShown:
+    """A reason beside what was said: ``state`` is found, seen or missed, ``words`` says it."""
+
+    state: str
+    words: str
+    reason: Reason
+
+
+@dataclass(frozen=True, slots=True)
+class OutcomeShown:
+    """The outcome in words: one opening sentence, the reasons, what was marked without cause, the mending."""
+
+    opening: str
+    reasons: tuple[ReasonShown, ...]
+    without_cause: tuple[str, ...]
+    mended: str
+    remark: str
+
+
+@dataclass(frozen=True, slots=True)
+class RuleStanding:
+    """How a rule stands with the junior, in words."""
+
+    rule: str
+    headline: str
+    understood: bool
+    words: str
+
+
+PARTS: tuple[tuple[Part, str], ...] = tuple((part, capital(part_words(part))) for part in Part)
+"""Every part that can be marked, with its words."""
+
+
+def title_shown(run: LessonRun) -> str:
+    """Return where the lesson stands, e.g. ``Rig 2 of 6``."""
+    total, sitting = len(run.lesson.rigs), run.sitting
+    if sitting.again is not None:
+        return f"Once more, in another rig (then on to rig {min(sitting.at + 1, total)} of {total})"
+    if run.rig is None:
+        return "The lesson is done"
+    return f"Rig {sitting.at + 1} of {total}"
+
+
+def marks_shown(run: LessonRun) -> tuple[MarkShown, ...]:
+    """Return the marked parts with what may be chosen for each."""
+    given, rig = run.given, run.rig
+    if given is None or rig is None:
+        return ()
+    return tuple(
+        MarkShown(
+            mark.part,
+            part_words(mark.part),
+            mark.rule,
+            choices(given, mark.part, seed=run.lesson.seed, meant=rig.meant),
+        )
+        for mark in run.sitting.said.marks
+    )
+
+
+def hints_shown(run: LessonRun) -> tuple[str, ...]:
+    """Return the hints taken so far."""
+    if run.given is None or run.rig is None:
+        return ()
+    return hints(run.given, run.bench.speaker, own=run.rig.hint)[: run.sitting.hints]
+
+
+def has_more_hints(run: LessonRun) -> bool:
+    """Tell whether another hint can be had."""
+    if run.given is None or run.rig is None or run.sitting.shown:
+        return False
+    return run.sitting.hints < len(hints(run.given, run.bench.speaker, own=run.rig.hint))
+
+
+def outcome_shown(run: LessonRun) -> OutcomeShown | None:
+    """Return the outcome of the rig that is up, ``None`` before the reasons are shown."""
+    result, given, rig = run.result(), run.given, run.rig
+    if result is None or given is None or rig is None:
+        return None
+    state = {finding.rule.name: FOUND for finding in result.found}
+    state |= {finding.rule.name: SEEN for finding in result.seen}
+    words = {
+        FOUND: "You found this",
+        SEEN: "You marked the right part; the mechanism is another",
+        MISSED: "This is there as well" if result.found or result.seen else "This is what there is to find",
+    }
+    shown = []
+    for reason in reasons(given, run.bench.speaker):
+        kind = state.get(reason.rule, MISSED)
+        shown.append(ReasonShown(kind, words[kind], reason))
+    return OutcomeShown(
+        opening=_opening(result),
+        reasons=tuple(shown),
+        without_cause=tuple(
+            f"You marked the {part_words(mark.part)}. The review finds nothing against it on this rig."
+            for mark in result.without_cause
+        ),
+        mended="" if result.mended is None else _mended(result.mended, run.bench.speaker),
+        remark=rig.remark,
+    )
+
+
+def standings_shown(run: LessonRun) -> tuple[RuleStanding, ...]:
+    """Return what the junior has understood, and what not yet, rule by rule: for junior and coach."""
+    return tuple(_standing(row) for row in standings(run.progress.answers))
+
+
+def _standing(row: Standing) -> RuleStanding:
+    what = next((rule.what for rule in RULES if rule.name == row.rule), row.rule)
+    seen = f"understood in {row.understood} of {row.understood + row.not_yet} rigs"
+    return RuleStanding(row.rule, what, row.is_understood, seen)
+
+
+def _opening(result: Result) -> str:
+    if result.right:
+        return "Nothing is wrong with this rig, and you saw it."
+    if not (result.found or result.seen or result.missed):
+        return "This rig is right as it is."
+    if result.is_full:
+        return "You found all there is, and why."
+    if result.said_nothing_wrong:
+        return "Here is what the review finds on this rig."
+    if result.found:
+        return "You found part of it. Here is the rest."
+    return "Here is what the review finds, beside what you said."
+
+
+def _mended(mended: Mended, speaker: Speaker) -> str:
+    paths = [path for path in mended.changed if path in BY_PATH]
+    names = ", ".join(field_words(path) for path in paths[:_MOST_CHANGES])
+    start = f"You changed: {names}. " if names else ""
+    if mended.unreadable:
+        return f"{start}{mended.unreadable}"
+    if mended.is_right:
+        return f"{start}With your change the rig is right."
+    open_ = (*mended.new, *mended.left)
+    left = "; ".join(finding.headline(speaker) for finding in open_)
+    gone = "Something is better. " if mended.gone else ""
+    return f"{start}{gone}With your change this is still to say: {left}."
