@@ -21,14 +21,14 @@ from rigbuilder.reference.ranges import LBF_N, Range
 from rigbuilder.reference.words import GuidePassage, JointPlace, LineType
 from rigbuilder.review.case import Case
 from rigbuilder.review.core import Severity
-from rigbuilder.review.engine import lay_out, report
+from rigbuilder.review.engine import lay_out
 from rigbuilder.review.figuring.chain import ANY_KNOT
 from rigbuilder.review.rules import joints as joint_rules
 from rigbuilder.review.rules import knots as knot_rules
 from rigbuilder.review.speak import Speaker
 from rigbuilder.sources import FROM_MEMORY, Source
 
-_RULES = frozenset(rule.name for rule in (*knot_rules.RULES, *joint_rules.RULES))
+_RULES = (*knot_rules.RULES, *joint_rules.RULES)
 _PASSAGE = {
     GuidePassage.BEST: 4, GuidePassage.GOOD: 3, GuidePassage.FAIR: 2, GuidePassage.POOR: 1,
     GuidePassage.NOT_MEANT: 0,
@@ -162,13 +162,24 @@ def _against(
         return said
     tied = [place.tie(case.rig, knot.name) for knot in knots]
     for knot, one in zip(knots, lay_out(tied, case.reference, case.house), strict=True):
-        found = [
-            each for each in report(one).findings if each.rule.name in _RULES and _here(each.part, place)
-        ]
-        worst = max(found, key=lambda each: each.severity, default=None)
-        if worst is not None and worst.severity > said[knot.name][0]:
-            said[knot.name] = (worst.severity, worst.hit.detail(speaker) or worst.headline(speaker))
+        severity, words = _worst(one, place, speaker)
+        if severity > said[knot.name][0]:
+            said[knot.name] = (severity, words)
     return said
+
+
+def _worst(tied: Case, place: _Place, speaker: Speaker) -> tuple[Severity, str]:
+    """Return the worst that the rules about knots and joints say of a rig at one place."""
+    worst, words = Severity.RIGHT, ""
+    for rule in _RULES:
+        hit = rule.check(tied)
+        if hit is None or not _here(hit.part or rule.part, place):
+            continue
+        ruled = tied.house.severity(rule.name)
+        severity = hit.severity if ruled is None else Severity[ruled.upper()]
+        if severity > worst:
+            worst, words = severity, hit.detail(speaker) or hit.headline(speaker)
+    return worst, words
 
 
 def _here(part: Part, place: _Place) -> bool:

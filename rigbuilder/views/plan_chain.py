@@ -18,6 +18,7 @@ from rigbuilder.views.plan_pulls import PullDialog
 from rigbuilder.views.theme_look import Look
 
 _WAITING = "Say lure, rod, line type and test first; then the weakest link can be found."
+_SETTLE_MS = 40  # the chain is worked out when the typing rests for as long
 
 
 class ChainPanel(QWidget):
@@ -107,7 +108,7 @@ class ChainPanel(QWidget):
 
     def _later(self) -> None:
         if self.isVisible():
-            self._timer.start(0)
+            self._timer.start(_SETTLE_MS)
 
     def _render(self) -> None:
         shown = self.model.shown()

@@ -21,6 +21,7 @@ _WAITING = "Say lure, rod, line type and test first; then the reel can be filled
 _WIDE = 820  # logical pixels from which the spool stands beside the pins
 
 
+_SETTLE_MS = 40  # the plan is worked out when the typing rests for as long
 _SPOOL_HIGH = 200  # logical pixels
 
 
@@ -114,7 +115,7 @@ class FillPanel(QWidget):
 
     def _later(self) -> None:
         if self.isVisible():
-            self._timer.start(0)
+            self._timer.start(_SETTLE_MS)
 
     def _render(self) -> None:
         shown = self.model.shown()
