@@ -168,7 +168,8 @@ def main(inputs: int, seed: int) -> int:
             outcomes[measure(slice_of(chance, text), chance.choice(list(Dimension)))] += 1
         except Exception as error:
             outcomes["BROKEN"] += 1
-            print(f"{kind} {text!r}: {type(error).__name__}: {error}")
+            if outcomes["BROKEN"] <= KEPT:
+                print(f"{kind} {text!r}: {type(error).__name__}: {error}")
             continue
         slowest = sorted([*slowest, (took, kind, text)], reverse=True)[:KEPT]
     seconds = time.perf_counter() - started

@@ -37,12 +37,12 @@ _LOOSE = re.compile(rf"{_START}{_FIRST}{_MIDDLE}[\s,]*{_LENGTH}{_MORE}")
 _TIGHT_BACK = re.compile(
     rf"{_START}{_LENGTH}(?:{_JOIN}|\s*(?:of|de|von|av|van|di|à)\s*){_FIRST}(?!\s*[/-]\s*{DECIMAL}\s*{_LONG})"
 )
-_LOOSE_BACK = re.compile(rf"{_START}{_LENGTH}[\s,]*{_FIRST}")
+_LOOSE_BACK = re.compile(rf"{_START}{_LENGTH}[\s,]*{_FIRST}(?![/-]{DECIMAL}\s*{_LONG})")
 
 _SIZED = re.compile(
     rf"{BEFORE_WORD}(?P<prefix>p\.?e\.?\s*(?:#|no\.?)?|#|no\.?)\s*[:=]?\s*"
     rf"(?P<pairs>{DECIMAL}\s*(?:号|號)?\s*[-/\s:=x(]\s*\d{{2,4}}\s*(?:{_LONG})?"
-    rf"(?:[,;|/\s]+{DECIMAL}\s*[-/]\s*\d{{2,4}}\s*(?:{_LONG})?)*)(?![\d.,:]|\s*(?:lbs?|kg|mm)(?![a-z]))"
+    rf"(?:[,;|/\s]+{DECIMAL}\s*[-/]\s*\d{{2,4}}\s*(?:{_LONG})?)*)(?![\d:]|[.,]\d|\s*(?:lbs?|kg|mm)(?![a-z]))"
 )
 _NUMBERED = re.compile(
     rf"{_START}(?P<size>{DECIMAL})\s*(?:号|號)\s*(?:pe)?\s*[-/\s:=x(]?\s*(?P<length>\d{{2,4}})\s*(?P<long>{_LONG})?"
@@ -88,7 +88,7 @@ def read_capacities(label: Label, captions: Captions) -> None:
         pe = "pe" in match[0] or captions.role(*match.span()) == "braid"
         _offer_sized(label, captions, match.span(), "PE" if pe else "No.", match)
     back = _length_comes_first(label)
-    for pattern in (_TIGHT_BACK, _TIGHT, _LOOSE_BACK) if back else (_TIGHT, _TIGHT_BACK, _LOOSE):
+    for pattern in (_TIGHT_BACK, _LOOSE_BACK, _TIGHT) if back else (_TIGHT, _LOOSE, _TIGHT_BACK):
         for match in label.find(pattern):
             _offer(label, captions, _row(match))
     for match in label.find(_METRIC):

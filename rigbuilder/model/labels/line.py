@@ -13,6 +13,7 @@ from rigbuilder.model.labels.measure import (
     Measure,
     measures,
     quantity,
+    without_lost_dashes,
     words,
 )
 from rigbuilder.model.labels.vocabulary import BRAID, FLUOROCARBON, LENGTH, LINE_WORD, NOISE, NYLON
@@ -91,7 +92,7 @@ _CAPTIONS = {
         r"|brottstyrka"
     ),
     "length": words(rf"{LENGTH}|spool|filler|bulk|spule|bobine|puola|bobina|spoel|spole"),
-    "": words(rf"fishing|{LINE_WORD}|main|ø|material|{NOISE}"),
+    "": words(rf"100\s?%|fishing|{LINE_WORD}|main|ø|material|{NOISE}"),
 }
 # Nylon of 0.04 mm holds about 1 N, the heaviest leaders are under 3 mm.
 _THINNEST_M, _THICKEST_M = 3e-5, 3e-3
@@ -106,7 +107,7 @@ def read_line(label: Label) -> None:
     _read_strands(label)
     _read_types(label)
     captions = Captions(label, _CAPTIONS)
-    found = measures(label, captions)
+    found = without_lost_dashes(label, measures(label, captions))
     for measure in found:
         if measure.symbol is not None:
             _read_measure(label, measure)

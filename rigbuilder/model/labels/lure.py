@@ -3,7 +3,17 @@
 import re
 
 from rigbuilder.model.labels.label import Label
-from rigbuilder.model.labels.measure import DECIMAL, LONE, START, Captions, Measure, measures, quantity, words
+from rigbuilder.model.labels.measure import (
+    DECIMAL,
+    LONE,
+    START,
+    Captions,
+    Measure,
+    measures,
+    quantity,
+    without_lost_dashes,
+    words,
+)
 from rigbuilder.model.labels.vocabulary import DEPTH, HOOKS, LENGTH, LURE, NOISE, WEIGHT
 from rigbuilder.units.dimensions import Dimension
 from rigbuilder.units.quantity import show
@@ -38,8 +48,8 @@ _COUNT = r"(?:(?:two|three|one|[1-4])\s*(?:x\s*)?)?"
 _HOOK_SIZE = r"(?:(?:#|no\.?|size)\s*\d{1,2}(?:/0)?|\d{1,2}/0)"
 _HOOK_SIZES = rf"{_HOOK_SIZE}(?:\s*(?:&|and|/|,)\s*{_HOOK_SIZE})?"
 _HOOK = re.compile(
-    rf"{START}(?:{_COUNT}(?P<sizes>{_HOOK_SIZES})(?:[\s-]+{_WORDS}(?![a-z]))*"
-    rf"|(?:{_COUNT}{_WORDS}(?![a-z])[\s:-]*)+(?:sizes?\s*|[1-4]\s*x\s*)?(?P<named>{_HOOK_SIZES}|\d{{1,2}}(?![\d.,/]|\s*(?:oz|g|mm|cm|in|ft|m|\"|'))))(?:\s?x\s?[1-4])?(?!\d|[.,/]\d)"
+    rf"{START}(?:{_COUNT}(?P<sizes>{_HOOK_SIZES})(?:[\s-]+{_WORDS}(?![a-z]))*+"
+    rf"|(?:{_COUNT}{_WORDS}(?![a-z])[\s:-]*+)++(?:sizes?\s*|[1-4]\s*x\s*)?(?P<named>{_HOOK_SIZES}|\d{{1,2}}(?![\d.,/]|\s*(?:oz|g|mm|cm|in|ft|m|\"|'))))(?:\s?x\s?[1-4])?(?!\d|[.,/]\d)"
 )
 _SIZE_WORD = re.compile(r"^size\s*", re.IGNORECASE)
 _BLADE = words(r"spinners?|blades?|in-?line|colou?rado|willow(?:leaf)?|l[öo]ffel")
@@ -77,7 +87,7 @@ def read_lure(label: Label) -> None:
         label.doubt(match.span(), "how fast it sinks, which is no depth")
     captions = Captions(label, _CAPTIONS)
     _read_buoyancy(label)
-    found = measures(label, captions)
+    found = without_lost_dashes(label, measures(label, captions))
     for measure in sorted(found, key=lambda measure: measure.symbol is None):
         _read_measure(label, measure)
 

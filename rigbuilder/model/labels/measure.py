@@ -3,6 +3,7 @@
 import re
 from collections.abc import Collection, Mapping
 from dataclasses import dataclass
+from itertools import pairwise
 
 from rigbuilder.model.labels.label import TAKEN, Label
 from rigbuilder.units.dimensions import Dimension
@@ -179,3 +180,17 @@ def quantity(label: Label, span: tuple[int, int], text: str, *, dimension: Dimen
     except QuantityError as error:
         label.doubt(span, error.reason)
         return None
+
+
+def without_lost_dashes(label: Label, found: list[Measure]) -> list[Measure]:
+    """``found`` without numbers that stand side by side before one unit: ``8 14 lb`` is asked about."""
+    kept = list(found)
+    for one, other in pairwise(found):
+        gap = label.text[one.span[1] : other.span[0]]
+        alone = one.symbol is None and not one.is_range and not other.is_range and other.symbol is not None
+        if alone and not gap.strip() and other.symbol in {"lb", "kg", "oz", "g"}:
+            label.doubt(
+                (one.span[0], other.span[1]), "two numbers before one unit; a range without its dash?"
+            )
+            kept = [measure for measure in kept if measure not in (one, other)]
+    return kept

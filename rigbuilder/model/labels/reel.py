@@ -49,7 +49,7 @@ _BARE_RATIO = re.compile(
 )
 _DASHED_RATIO = re.compile(LONE + r"(?P<ratio>\d{1,2}[.,]\d)\s*-\s*1(?![\d/:]|[.,]\d|\s*[a-z])")
 _BARE_NUMBER = re.compile(
-    r"(?:^|(?<=[\x00,;|/]))\s*(?<!\d[,.])(?P<number>\d+(?:[.,]\d+)?(?:\s+\d+)*)\s*(?=[\x00,;|/]|$)(?!,\d)"
+    r"(?:^|(?<=[\x00,;|/(])|(?<=\s-))\s*(?<!\d[,.])(?P<number>\d+(?:[.,]\d+)?(?:\s+\d+)*)\s*(?=[\x00,;|/]|$)(?!,\d)"
 )
 _BARE_DIAMETER = re.compile(r"[01]?[.,]\d")
 _LINE_ROLES = frozenset({"nylon", "fluorocarbon", "braid", "capacity"})

@@ -15,6 +15,7 @@ from rigbuilder.model.labels.measure import (
     Measure,
     measures,
     quantity,
+    without_lost_dashes,
     words,
 )
 from rigbuilder.model.labels.rod_length import read_length
@@ -116,7 +117,7 @@ def read_rod(label: Label) -> None:
             _offer_range(label, captions, match.span(), text, captions.role(*match.span()), match["unit"])
     _read_line_type(label)
     read_power_and_action(label, captions)
-    found = measures(label, captions)
+    found = without_lost_dashes(label, measures(label, captions))
     for measure in found:
         if measure.symbol is not None:
             _read_measure(label, captions, measure)

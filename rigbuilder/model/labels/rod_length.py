@@ -4,7 +4,7 @@ import math
 import re
 
 from rigbuilder.model.labels.label import Label
-from rigbuilder.model.labels.measure import DECIMAL, FRACTION, LONE, START, quantity
+from rigbuilder.model.labels.measure import DECIMAL, FRACTION, LONE, START, TO, quantity
 from rigbuilder.units.dimensions import Dimension
 from rigbuilder.units.numbers import NotANumber, read_number
 from rigbuilder.units.quantity import show
@@ -14,10 +14,15 @@ _FOOT = r"(?:'(?!')|ft\.?(?![a-z])|feet(?![a-z])|foot(?![a-z]))"
 _INCH = r"(?:\"|''|(?:inches|inch|ins|in)(?![a-z])\.?)"
 _COUNTED = r"(?:lbs?|kg|oz|g|#|pcs?|pieces?|pce|sec|teil|to|guides?|rings?|tips?|eyes?|ringe)"
 _NEXT_MEASURE = rf"(?!\s*(?:[-/~.,]\s*\d|\d|{_COUNTED}(?![a-z])))"
+_BETWEEN = rf"(?:{TO}|\s*/\s*)"
 _FEET = re.compile(
     rf"{START}(?P<feet>[4-9](?: {{1,3}}|-)1/2|{DECIMAL})\s*-?\s*{_FOOT}"
     rf"(?:\s*-?\s*(?P<inches>\d{{1,2}}(?:[.,]\d+)?(?: {FRACTION})?)\s*{_INCH}"
     rf"|(?P<close>\d{{1,2}}){_NEXT_MEASURE}|\s+(?P<open>\d{{1,2}}){_NEXT_MEASURE})?"
+)
+_RANGE = re.compile(
+    rf"{LONE}(?:[4-9](?:[.,]\d)?\s*{_FOOT}?{_BETWEEN}[4-9](?:[.,]\d)?\s*{_FOOT}(?!\s*\d)"
+    rf"|[1-5][.,]\d{{1,2}}\s*m?{_BETWEEN}[1-5][.,]\d{{1,2}}\s*m(?![a-z])|[1-4]\d\d\s*(?:cm)?{_BETWEEN}[1-4]\d\d\s*cm(?![a-z]))"
 )
 _HYPHENATED = re.compile(rf"{LONE}(?P<feet>[4-9])-(?P<inches>1[01]|\d)\"?{_NEXT_MEASURE}")
 _NO_FOOT_MARK = re.compile(rf"{LONE}(?P<feet>[4-9])(?:\"|''|\s)\s*(?P<inches>1[01]|\d)\s*{_INCH}")
@@ -37,6 +42,8 @@ _SHORTEST_M, _LONGEST_M = 0.9, 5.0
 
 def read_length(label: Label) -> None:
     """Offer the rod's length; a way of writing it that has two readings is a doubt."""
+    for match in label.find(_RANGE):
+        label.doubt(match.span(), "two lengths; of which rod, or at which of its lengths?")
     for match in label.find(_FEET):
         _read_feet(label, match)
     for match in label.find(_METRIC):

@@ -14,10 +14,10 @@ DEPTH = (
     r"|profundidad|profondit[àa]|duikdiepte|diepte|djup(?:g[åa]ende)?)"
 )
 LINE = (
-    r"(?:(?:main\s*)?lines?|schnur(?!fassung|kapazit|einzug)\w*|tragkraft|lignes?|fil|siima(?!kap)\w*"
-    r"|l[ií]nea|sedal|lijn\w*|linklass|lina)"
+    r"(?:(?:main\s*)?lines?|schnur(?!fassung|kapazit|einzug)\w*+|tragkraft|lignes?|fil|siima(?!kap)\w*+"
+    r"|l[ií]nea|sedal|lijn\w*+|linklass|lina)"
 )
-LURE = r"(?:lures?|baits?|k[öo]der\w*|leurres?|viehe\w*|se[ñn]uelos?|artificial[ei]|kunstaas|beten?)"
+LURE = r"(?:lures?|baits?|k[öo]der\w*+|leurres?|viehe\w*+|se[ñn]uelos?|artificial[ei]|kunstaas|beten?)"
 CAST_WEIGHT = (
     r"(?:c\.?\s?w\.?|w\.?\s?g\.?|(?:casting|cast)[ -]*(?:weight|wt\.?|power|range)|wurfgew(?:icht|\.)"
     r"|wurf-?gewicht|grammage|poids\s*de\s*lancer|puissance(?=\s*(?:de\s*lancer)?\s*[:=]?\s*\d)"
@@ -28,11 +28,11 @@ POWER = r"(?:power|puissance|potencia|potenza|rutenkraft|voimakkuus)"
 ACTION = r"(?:action|taper|aktion|rutenaktion|acci[óo]n|azione|toiminta|actie)"
 UP_TO = r"(?:up\s?to|max\.?|maximum|bis(?:\s*zu)?|jusqu'?\s?[àa]|hasta|fino\s*a|maks\.?|m[áa]x\.?)"
 PIECES = (
-    r"(?:pieces?|pcs?|pce|pec|sections?|secs?|sec|parts?|teilig\w*|teile?|brins?|[ée]l[ée]ments?|osainen|osaa"
+    r"(?:pieces?|pcs?|pce|pec|sections?|secs?|sec|parts?|teilig\w*+|teile?|brins?|[ée]l[ée]ments?|osainen|osaa"
     r"|tramos?|sezioni|pezzi|delig|delad|delar|delen)"
 )
 NOISE = (
-    r"(?:and|for|the|of|with|in(?=\s*:)|und|mit|f[üu]r|von|de|du|des|la|le|les|et|avec|pour|y|con|ja|met|och"
+    r"(?:and|for|the|of|with|in(?=\s*:)|und|mit|f[üu]r|von|de|du|des|la|le|les|et|avec|pour|con|ja|met|och"
     r"|approx\.?|about|ca\.?|circa|env\.?)"
 )
 
@@ -52,7 +52,7 @@ NO_GRADE_BEFORE = r"(?<!too )(?<!not )(?<!so )(?<!how )(?<!the )(?<!very )"
 
 RATIO = (
     r"(?:(?:gear[\s-]*)?ratio|gears?|gearing|g\.?r\.?|[üu]bersetzung(?:sverh[äa]ltnis)?|uebersetzung"
-    r"|rapport|v[äa]litys(?:suhde)?|relaci[óo]n|rapporto|overbrenging\w*|utv[äa]xling)"
+    r"|rapport|v[äa]litys(?:suhde)?|relaci[óo]n|rapporto|overbrenging\w*+|utv[äa]xling)"
 )
 TURN = (
     r"(?:(?:one\s*|full\s*)?(?:handle|crank)?[\s-]*(?:turns?|cranks?|revolutions?|rev|rotation|handle|h)"
@@ -63,7 +63,7 @@ PER = rf"\s*(?:/|per|a|each|pro|par|por|al)\s*\.?\s*{TURN}"
 RETRIEVE = (
     r"(?:(?:line\s*)?(?:retrieves?|retrieval|recovery|ipt|take[\s-]?up|pick[\s-]?up|pulls?)(?![a-z])"
     r"(?:\s*(?:rate|length|speed))?|schnureinzug|einzug|schnureinholung"
-    r"|r[ée]cup(?:[ée]ration)?\.?(?![^\W\d_])|recuperaci[óo]n|recogida|recupero|kelausnopeus|inhaal\w*"
+    r"|r[ée]cup(?:[ée]ration)?\.?(?![^\W\d_])|recuperaci[óo]n|recogida|recupero|kelausnopeus|inhaal\w*+"
     r"|intag(?:ning)?)"
 )
 DRAG = (
@@ -72,7 +72,7 @@ DRAG = (
 )
 REEL_SIZE = r"(?:sizes?|series|gr[öo](?:ß|ss)e|groesse|gr\.|taille|koko|tama[ñn]o|talla|misura|storlek|maat)"
 CAPACITY = (
-    r"(?:(?:line|spool)\s*)?(?:cap(?:acity|acities)?\.?(?![a-z])|schnurfassung|schnurkapazit[äa]t"
+    r"(?:(?:line|spool)\s*)?(?:cap(?:acity|acities)?\.?(?![a-z])|schnurfassung|(?:schnur)?kapazit[äa]t"
     r"|fassungsverm[öo]gen|fassung|contenance|capacit[ée]|siimakapasiteetti|kapasiteetti|capacidad"
     r"|capacit[àa]|lijncapaciteit|linkapacitet)"
 )

@@ -200,6 +200,8 @@ def test_no_text_breaks_or_hangs_the_reading(text: str) -> None:
         "4no 8/140, 10/120 lb/yd Braid 20/180 lb/yd ",
         "drag ",
         "size",
+        "double hook ",
+        "treble hook 1 ",
     ],
 )
 @pytest.mark.parametrize("kind", KINDS)
