@@ -79,6 +79,7 @@ class Slate(QObject):
     def replace(self, document: Document) -> None:
         """Put another card on the slate; its history begins here."""
         self.undo_stack.clear()
+        self.undo_stack.setClean()  # clearing an empty stack leaves it as dirty as it was
         self._show(document)
 
     def _push(self, text: str, after: Document, *, field: str = "") -> None:
