@@ -29,7 +29,7 @@ FAMILIES: Mapping[str, tuple[by.Family, ...]] = {
     "braid-in-wood": (by.waters, by.other_types),
     "bare-braid-in-clear-water": (by.waters,),
     "day-favours-another-line": (by.waters, by.other_types),
-    "braid-in-frost": (by.waters,),
+    "braid-in-frost": (by.frosts,),
     "stiff-line-in-cold-water": (by.waters,),
     "line-kinked": (by.conditions_of_line,),
     "line-worn": (by.conditions_of_line,),

@@ -87,6 +87,8 @@ def joints(case: Case) -> Iterable[Changes]:
         for knot in ("blood", "surgeon's join", "improved clinch", "fg", "albright", "loop-to-loop"):
             yield {"leader.knot": knot}
             yield {"leader.knot": knot, "leader.length": "144 in"}
+        for length in ("120 in", "144 in"):
+            yield {"leader.knot": "uni", "hardware.swivel": "50 lb", "leader.length": length}
     if case.rig.backing is not None:
         for name in ("palomar", "blood", "double uni"):
             yield {"backing.knot": name}
@@ -180,6 +182,20 @@ def hardware(case: Case) -> Iterable[Changes]:
         yield {"hardware.swivel": pounds(end * share), "hardware.snap": pounds(end * share)}
     yield {"hardware.swivel": None}
     yield {"hardware.swivel": None, "hardware.snap": None}
+
+
+def frosts(case: Case) -> Iterable[Changes]:
+    """Braid in frost."""
+    frost = {"water.air": "-5 C"}
+    if case.is_braided():
+        yield frost
+        return
+    aim = case.aim.for_type(LineType.BRAID)
+    line = Line(
+        type=LineType.BRAID, test_n=(aim.aim_lb if aim else 30.0) * LBF_N, length_m=case.main.length_m
+    )
+    for changes in _lines(case, line):
+        yield {**changes, **frost}
 
 
 def waters(case: Case) -> Iterable[Changes]:

@@ -12,6 +12,7 @@ from rigbuilder.sources import COMMON_PRACTICE, Kind, Source
 from rigbuilder.units.dimensions import Dimension
 
 _CHAIN = Source(Kind.COMPUTED, "weakest of label × true strength × wetness × knot over all links, as chances")
+_FIFTH = 0.22  # common practice: a fifth, and what a scale read by hand adds
 _THIRD = 1 / 3  # common practice: a third of the weakest label at most, unless the technique locks up
 _ROD_SHARE = 0.5  # common practice: half of a nylon label's top is the most a rod should feel
 _LOCKED_SHARE = 0.4  # common practice: two fifths of the weakest label where the drag is all but locked
@@ -65,18 +66,28 @@ def _opens_hooks(case: Case) -> Hit | None:
     )
 
 
+def _least_share(case: Case) -> float:
+    """Return the share of the weakest label up to which nothing is said: a third, or as the coach has it."""
+    if case.house.is_shipped:
+        return _THIRD
+    if "drag" in case.house.overrides(case.reference, case.technique):
+        return 0.0
+    return _FIFTH if case.house.choice("drag-share", case.reference) == ("fifth",) else _THIRD
+
+
 def _above_practice(case: Case) -> Hit | None:
     drag, practice = case.rig.drag_n, case.technique.drag
     if drag is None:
         return None
     share = drag / case.weakest_label_n if case.weakest_label_n else 0.0
+    least = _least_share(case)
     if practice.percent is None:
         limit, tight = practice.drag_n.high, drag > practice.drag_n.high * 1.05
         note = False
     else:
         limit = practice.percent.high / 100 * case.weakest_label_n
-        tight = drag > max(limit * 1.25, practice.drag_n.high * 1.05) and share > _THIRD
-        note = not tight and drag > limit * 1.02 and share > _THIRD * 1.02
+        tight = drag > max(limit * 1.25, practice.drag_n.high * 1.05) and share > least
+        note = not tight and drag > limit * 1.02 and share > least * 1.02
     if not tight and not note:
         return None
     return Hit(

@@ -183,8 +183,14 @@ RULES = (
         "ring or the line.",
         sources=(COMMON_PRACTICE,),
         check=_joint_in_guides,
-        wrong=(Example("drop shot", {"leader.knot": "surgeon's join", "leader.length": "120 in"}),),
-        right=(Example("drop shot", {"leader.knot": "fg", "leader.length": "120 in"}),),
+        wrong=(
+            Example("carolina rig", {"leader.length": "120 in"}),
+            Example("drop shot", {"leader.knot": "surgeon's join", "leader.length": "120 in"}),
+        ),
+        right=(
+            Example("carolina rig", {"leader.length": "36 in"}),
+            Example("drop shot", {"leader.knot": "fg", "leader.length": "120 in"}),
+        ),
         mends=(other_joint, other_leader_length),
         mistakes=("M29",),
         differ="joint-place",
