@@ -27,6 +27,11 @@ def paint_lure(pencil: Pencil, centre: QPointF, length: float, kind: str, turn_d
     return place.map(shape.eye)
 
 
+def silhouette_names() -> tuple[str, ...]:
+    """Return the classes of lures that have a silhouette of their own."""
+    return tuple(_MAKERS)
+
+
 _MAKERS: Mapping[str, Maker] = {
     "walking bait": hard.walker,
     "popper": hard.popper,
