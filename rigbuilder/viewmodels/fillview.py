@@ -67,6 +67,7 @@ class FillShown:
     taken: tuple[str, ...]
     sources: tuple[str, ...]
     section: SpoolShown
+    lengths: tuple[tuple[str, str], ...]
 
 
 class FillModel(QObject):
@@ -132,6 +133,14 @@ class FillModel(QObject):
                 self.bench.clear("fill.taped")
             self.bench.settle()
 
+    def note_fill(self) -> bool:
+        """Write the lengths of this fill onto the card as one undoable edit; tell whether it changed."""
+        shown = self.shown()
+        before = self.bench.document
+        if shown is not None and shown.lengths:
+            self.bench.apply(dict(shown.lengths), "note the fill")
+        return self.bench.document != before
+
     def csv(self) -> str:
         """Return fill and cost as comma-separated values."""
         shown = self.shown()
@@ -167,7 +176,18 @@ def _shown(case: Case, speaker: Speaker, section: SpoolShown) -> FillShown:
         taken=tuple(capital(taken_words(taken, speaker)) for taken in plan.spool.taken),
         sources=tuple(capital(source_words(source)) for source in sources),
         section=_section(plan, speaker, section),
+        lengths=_lengths(plan, case, speaker),
     )
+
+
+def _lengths(plan: FillPlan, case: Case, speaker: Speaker) -> tuple[tuple[str, str], ...]:
+    """Return the lengths of the fill as the card would have them; backing only where the card gives it."""
+    shown = plan.feasible
+    found = [("main.length", _card_words(Quantity.MAIN, shown.main.length_m.typical, speaker))]
+    under = shown.backing
+    if under is not None and case.rig.says("backing.type") and under.length_m.typical >= 1.0:
+        found.append(("backing.length", _card_words(Quantity.BACKING, under.length_m.typical, speaker)))
+    return tuple(found)
 
 
 def _pin(name: Quantity, plan: FillPlan, speaker: Speaker) -> PinShown:

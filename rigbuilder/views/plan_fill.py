@@ -4,7 +4,7 @@ from pathlib import Path
 
 from PySide6.QtCore import QTimer
 from PySide6.QtGui import QGuiApplication, QResizeEvent, QShowEvent
-from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QBoxLayout, QVBoxLayout, QWidget
 
 from rigbuilder.viewmodels.bench import Bench
 from rigbuilder.viewmodels.fillview import FillModel, FillShown
@@ -12,7 +12,7 @@ from rigbuilder.views.controls.ask import Ask, WindowAsk
 from rigbuilder.views.controls.buttons import ActionButton
 from rigbuilder.views.controls.foldable import Foldable
 from rigbuilder.views.controls.texts import text_label
-from rigbuilder.views.plan_parts import RemarkList, ScrollPane, SheetTable, StepList, TextList
+from rigbuilder.views.plan_parts import ButtonRow, RemarkList, ScrollPane, SheetTable, StepList, TextList
 from rigbuilder.views.plan_pins import PinGrid
 from rigbuilder.views.questions_spool import SpoolView
 from rigbuilder.views.theme_look import Look
@@ -52,10 +52,17 @@ class FillPanel(QWidget):
         self.sources = TextList("How we know", self)
         self.copy = ActionButton("Copy as table", tip="Fill and cost, separated by commas", parent=self)
         self.save = ActionButton("Save as CSV…", tip="Fill and cost for a spreadsheet", parent=self)
+        self.keep = ActionButton(
+            "Put these lengths on the card",
+            weight="remedy",
+            tip="Main line and backing, as one step",
+            parent=self,
+        )
         self._top = QBoxLayout(QBoxLayout.Direction.LeftToRight)
         self._lay_out()
         self.copy.clicked.connect(lambda: QGuiApplication.clipboard().setText(self.model.csv()))
         self.save.clicked.connect(self._save)
+        self.keep.clicked.connect(self.model.note_fill)
         self._timer = QTimer(self)
         self._timer.setSingleShot(True)
         self._timer.timeout.connect(self._render)
@@ -88,15 +95,11 @@ class FillPanel(QWidget):
         self.spool.setMinimumWidth(self._look.theme.px(300))
         self._top.addLayout(left, 1)
         self._top.addWidget(self.spool, 1)
-        row = QHBoxLayout()
-        row.addWidget(self.copy)
-        row.addWidget(self.save)
-        row.addStretch(1)
         pane.column.addWidget(self.headline)
         pane.column.addLayout(self._top)
         pane.column.addWidget(self.table)
         pane.column.addWidget(self.note)
-        pane.column.addLayout(row)
+        pane.column.addWidget(ButtonRow(self.keep, self.copy, self.save, parent=pane.widget()))
         self._fold(pane, "How to fill it", True, self.steps)
         self._fold(pane, "What does it cost?", True, self.cost, self.cost_note, self.cost_remarks)
         self._fold(pane, "Worn line turned end for end", False, self.reverse_worth, self.reverse)
@@ -119,7 +122,7 @@ class FillPanel(QWidget):
 
     def _render(self) -> None:
         shown = self.model.shown()
-        for widget in (self.pins, self.table, self.copy, self.save):
+        for widget in (self.pins, self.table, self.keep, self.copy, self.save):
             widget.setEnabled(shown is not None)
         if shown is None:
             self.headline.setText(_WAITING)

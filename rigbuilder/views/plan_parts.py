@@ -10,6 +10,7 @@ from PySide6.QtWidgets import (
     QHBoxLayout,
     QHeaderView,
     QScrollArea,
+    QSizePolicy,
     QTableWidget,
     QTableWidgetItem,
     QVBoxLayout,
@@ -20,8 +21,11 @@ from rigbuilder.plans.fillsteps import Step
 from rigbuilder.plans.known import Remark
 from rigbuilder.plans.sheet import Sheet
 from rigbuilder.views.controls.badge import SeverityBadge
+from rigbuilder.views.controls.flow_layout import FlowLayout
 from rigbuilder.views.controls.texts import text_label
 from rigbuilder.views.theme_look import Look
+
+_LAST_CHARACTERS = 28  # least width of a table's last column before it wraps, in characters
 
 
 class Lines(QWidget):
@@ -115,7 +119,6 @@ class SheetTable(QTableWidget):
         self.verticalHeader().hide()
         head = self.horizontalHeader()
         head.setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
-        head.setStretchLastSection(True)
         head.setSectionsClickable(False)
         head.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
 
@@ -144,12 +147,40 @@ class SheetTable(QTableWidget):
         self._fit()
 
     def _fit(self) -> None:
-        self.resizeRowsToContents()
+        self._share_out()
         rows = sum(self.rowHeight(row) for row in range(self.rowCount()))
         bar = self.horizontalScrollBar()
         wide = self.horizontalHeader().length() > self.viewport().width()
         self.setFixedHeight(rows + self.horizontalHeader().sizeHint().height() + 2 * self.frameWidth()
                             + (bar.sizeHint().height() if wide else 0))  # fmt: skip
+
+    def _share_out(self) -> None:
+        """Give the last column what is left, or what it needs up to a readable width; wrap what is longer."""
+        last = self.columnCount() - 1
+        if last < 0:
+            return
+        head, character = self.horizontalHeader(), self.fontMetrics().averageCharWidth()
+        head.setSectionResizeMode(last, QHeaderView.ResizeMode.Fixed)
+        left = self.viewport().width() - sum(head.sectionSize(column) for column in range(last))
+        needed = self.sizeHintForColumn(last) + 2 * character
+        width = max(left, min(needed, _LAST_CHARACTERS * character))
+        # The height of a row is found for a little less, since the style keeps some room at the edges.
+        head.resizeSection(last, width - 2 * character)
+        self.resizeRowsToContents()
+        head.resizeSection(last, width)
+
+
+class ButtonRow(QWidget):
+    """Buttons side by side, on further lines where the pane is narrow."""
+
+    def __init__(self, *buttons: QWidget, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        flow = FlowLayout(self, gap=8)
+        for button in buttons:
+            flow.addWidget(button)
+        policy = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Minimum)
+        policy.setHeightForWidth(True)
+        self.setSizePolicy(policy)
 
 
 class ScrollPane(QScrollArea):

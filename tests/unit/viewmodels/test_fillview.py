@@ -126,7 +126,23 @@ def test_the_export_holds_fill_and_cost() -> None:
     assert any("EUR" in row for row in rows)
 
 
+def test_the_lengths_go_onto_the_card_as_one_step() -> None:
+    model = model_of()
+    model.pin("main", "80 yd")
+    model.bench.settle()
+    shown = model.shown()
+    assert shown is not None
+    backing = pin(model, "backing").text
+    assert model.note_fill()
+    assert get(model.bench.document, "main.length") == "80 yd"
+    assert get(model.bench.document, "backing.length") == backing
+    model.bench.undo_stack.undo()
+    assert get(model.bench.document, "backing.length") is None
+    assert get(model.bench.document, "fill.main") == "80 yd"
+
+
 def test_an_unreadable_card_has_no_plan() -> None:
     model = FillModel(bench_with({"format": "rigbuilder.card", "version": 1, "name": "x"}))
     assert model.shown() is None
     assert model.csv() == ""
+    assert not model.note_fill()

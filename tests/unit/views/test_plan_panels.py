@@ -1,5 +1,6 @@
 """The panes of the reel and the chain: what is typed and chosen goes onto the card, what follows is shown."""
 
+from datetime import date
 from pathlib import Path
 
 import pytest
@@ -12,6 +13,7 @@ from rigbuilder.reference.load import load
 from rigbuilder.store.pulltests import NAME, PullTestFile
 from rigbuilder.viewmodels.pullshelf import PullShelf
 from rigbuilder.views.controls.ask import ScriptedAsk
+from rigbuilder.views.plan_care import CarePanel
 from rigbuilder.views.plan_chain import ChainPanel
 from rigbuilder.views.plan_fill import FillPanel
 from rigbuilder.views.plan_parts import ScrollPane
@@ -169,6 +171,40 @@ class TestChain:
         qtbot.addWidget(panel)
         assert panel.shown() is None
         assert "first" in panel.headline.text()
+
+
+class TestCare:
+    @pytest.fixture
+    def care(self, qtbot: QtBot, look: Look) -> CarePanel:
+        log = [{"on": "2026-06-01", "what": "filled"}]
+        panel = CarePanel(bench_of("spinnerbait", {"log": log}), look, today=lambda: date(2026, 8, 1))
+        qtbot.addWidget(panel)
+        panel.show()
+        return panel
+
+    def test_the_log_is_written_and_what_is_due_follows(self, care: CarePanel, qtbot: QtBot) -> None:
+        assert care.headline.text() == "What is due, as of 2026-08-01"
+        care.what.set_value("kink found")
+        qtbot.mouseClick(care.add, Qt.MouseButton.LeftButton)
+        assert care.due.texts()[0].startswith("Now: cut back above the kink")
+        assert care.log.item(1).text() == "2026-08-01 · kink found"
+        care.log.setCurrentRow(1)
+        qtbot.mouseClick(care.remove, Qt.MouseButton.LeftButton)
+        assert care.log.count() == 1
+        assert care.advice.texts()
+
+    def test_a_wrong_day_is_told(self, care: CarePanel, qtbot: QtBot) -> None:
+        care.what.set_value("filled")
+        care.on.edit.setText("yesterday")
+        qtbot.mouseClick(care.add, Qt.MouseButton.LeftButton)
+        qtbot.waitUntil(lambda: "no date" in care.on.problem())
+        assert care.log.count() == 1
+
+    def test_it_waits_for_a_card(self, qtbot: QtBot, look: Look) -> None:
+        panel = CarePanel(bench_with({"format": "rigbuilder.card", "version": 1, "name": "x"}), look)
+        qtbot.addWidget(panel)
+        assert panel.shown() is None
+        assert not panel.add.isEnabled()
 
 
 @pytest.mark.parametrize("width", [380, 560, 900, 1400])
