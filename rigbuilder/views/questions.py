@@ -8,11 +8,13 @@ from rigbuilder.viewmodels.answers import QUESTIONS, SHORT, SPOOL, Shown, answer
 from rigbuilder.viewmodels.bench import Bench
 from rigbuilder.viewmodels.spoolview import spool_shown
 from rigbuilder.views.controls.texts import text_label
+from rigbuilder.views.paint.export import Paint, figure_painter
 from rigbuilder.views.paint.view import ChartView
 from rigbuilder.views.questions_bar import AnswerBar
 from rigbuilder.views.questions_spec import figure_of
-from rigbuilder.views.questions_spool import SpoolView
+from rigbuilder.views.questions_spool import SpoolView, spool_picture
 from rigbuilder.views.theme_look import Look
+from rigbuilder.views.theme_palettes import LIGHT
 
 _SETTLE_MS = 40  # an answer is worked out when the typing rests for as long
 _WAITING = "Answers come as soon as the card says enough: lure, rod, line type and test."
@@ -38,7 +40,7 @@ class QuestionsPanel(QWidget):
         self.sentence = text_label("", wrap=True)
         self.chart = ChartView(look, "Chart", parent=self)
         self.spool = SpoolView(look, parent=self)
-        self.bar = AnswerBar(look, self._figure, self)
+        self.bar = AnswerBar(look, self.answer, self._picture, self)
         self._stack = QStackedWidget(self)
         self._stack.addWidget(self.chart)
         self._stack.addWidget(self.spool)
@@ -108,5 +110,10 @@ class QuestionsPanel(QWidget):
         self._stack.setCurrentWidget(self.spool if self.question == SPOOL else self.chart)
         self.bar.tell(found.working, found.sources)
 
-    def _figure(self) -> Shown | None:
-        return self.answer()
+    def _picture(self, found: Shown) -> Paint | None:
+        """Return the painting of an answer for a file, its question and sentence over it."""
+        if found.question == SPOOL:
+            section = self.spool.section
+            return None if section is None else spool_picture(section, found)
+        spec = figure_of(found, titled=True)
+        return None if spec is None else figure_painter(spec, LIGHT)

@@ -3,28 +3,30 @@
 from collections.abc import Callable
 from pathlib import Path
 
-from PySide6.QtCore import QSize, Qt
+from PySide6.QtCore import QSize
 from PySide6.QtGui import QGuiApplication
-from PySide6.QtWidgets import QFileDialog, QFrame, QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFileDialog, QHBoxLayout, QWidget
 
 from rigbuilder.viewmodels.answers import Shown
 from rigbuilder.views.controls.buttons import LinkButton
-from rigbuilder.views.controls.texts import text_label
-from rigbuilder.views.paint.export import figure_painter, to_png, to_svg
-from rigbuilder.views.paint.table import as_csv, describe
+from rigbuilder.views.paint.export import Paint, to_png, to_svg
+from rigbuilder.views.paint.table import as_csv
+from rigbuilder.views.questions_note import HowNote
 from rigbuilder.views.questions_spec import figure_of
 from rigbuilder.views.theme_look import Look
-from rigbuilder.views.theme_palettes import LIGHT
 
 _SAVED = QSize(900, 520)
+
+Figure = Callable[[], Shown | None]
+Picture = Callable[[Shown], Paint | None]
 
 
 class AnswerBar(QWidget):
     """Links: how we know (a note over the window), copy as table, save as picture."""
 
-    def __init__(self, look: Look, figure: Callable[[], Shown | None], parent: QWidget) -> None:
+    def __init__(self, look: Look, figure: Figure, picture: Picture, parent: QWidget) -> None:
         super().__init__(parent)
-        self._look, self._figure = look, figure
+        self._look, self._figure, self._picture = look, figure, picture
         self._working: tuple[str, ...] = ()
         self._sources: tuple[str, ...] = ()
         self.how = LinkButton("How we know", tip="The working and the sources behind this answer")
@@ -46,22 +48,11 @@ class AnswerBar(QWidget):
         for button in (self.how, self.copy, self.save):
             button.setEnabled(bool(working or sources))
 
-    def explain(self) -> QFrame:
-        """Show working and sources in a note beside the link; Esc or a press elsewhere takes it away."""
-        note = QFrame(self, Qt.WindowType.Popup)
-        note.setProperty("sheet", "card")
-        note.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        note.setAccessibleName("How we know")
-        note.setFixedWidth(self._look.theme.px(440))
-        column = QVBoxLayout(note)
-        column.addWidget(text_label("How we know", "heading"))
-        for text in self._working:
-            column.addWidget(text_label(text, wrap=True))
-        for text in self._sources:
-            column.addWidget(text_label(text, "caption", wrap=True))
-        note.adjustSize()
-        note.move(self.how.mapToGlobal(self.how.rect().topLeft()) - note.rect().bottomLeft())
-        note.show()
+    def explain(self) -> HowNote:
+        """Show working and sources in a note over the window, beside the link."""
+        self._figure()
+        note = HowNote(self._look, self._working, self._sources, self.how)
+        note.open()
         return note
 
     def copy_table(self) -> None:
@@ -78,14 +69,13 @@ class AnswerBar(QWidget):
             OSError: if the file cannot be written.
         """
         found = self._figure()
-        spec = None if found is None else figure_of(found, titled=True)
-        if spec is None:
+        paint = None if found is None else self._picture(found)
+        if found is None or paint is None:
             return
-        paint = figure_painter(spec, LIGHT)
         if path.suffix.casefold() == ".png":
             path.write_bytes(to_png(paint, _SAVED))
         else:
-            path.write_bytes(to_svg(paint, _SAVED, title=spec.title, description=describe(spec)))
+            path.write_bytes(to_svg(paint, _SAVED, title=found.question, description=found.sentence))
 
     def _ask_where(self) -> None:
         name, _ = QFileDialog.getSaveFileName(self, "Save picture", "chart.svg", "Pictures (*.svg *.png)")

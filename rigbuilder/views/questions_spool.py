@@ -7,7 +7,11 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 from rigbuilder.viewmodels.answers import Shown
 from rigbuilder.viewmodels.spoolview import SpoolShown
 from rigbuilder.views.drawing.spool import paint_spool
+from rigbuilder.views.paint.export import Paint
+from rigbuilder.views.paint.heading import paint_head
+from rigbuilder.views.paint.pencil import Pencil
 from rigbuilder.views.theme_look import Look
+from rigbuilder.views.theme_palettes import LIGHT
 
 
 class SpoolView(QWidget):
@@ -22,6 +26,11 @@ class SpoolView(QWidget):
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
         look.changed.connect(self._refresh)
+
+    @property
+    def section(self) -> SpoolShown | None:
+        """The spool that is shown."""
+        return self._section
 
     def set_section(self, section: SpoolShown | None, answer: Shown | None = None) -> None:
         """Show another spool."""
@@ -59,3 +68,16 @@ class SpoolView(QWidget):
 
     def _refresh(self, *_: object) -> None:
         self.update()
+
+
+def spool_picture(section: SpoolShown, answer: Shown) -> Paint:
+    """Return a painting of the section for a file, its question and sentence over it."""
+
+    def paint(painter: QPainter, rect: QRectF) -> None:
+        painter.fillRect(rect, LIGHT.colour("card"))
+        pencil = Pencil(painter, LIGHT)
+        edge = 12 * pencil.u
+        room = paint_head(pencil, rect.adjusted(edge, edge, -edge, -edge), answer.question, answer.sentence)
+        paint_spool(painter, room, section, LIGHT, answer.rows)
+
+    return paint

@@ -64,6 +64,11 @@ class Canvas(QWidget):
         self.setAccessibleDescription(words)
         self._forget()
 
+    @property
+    def at_rest(self) -> bool:
+        """Whether nothing moves any more."""
+        return self._motion.state() is not QVariantAnimation.State.Running
+
     def choose(self, part: Part | None) -> None:
         """Ring a part."""
         self._handles.choose(part)

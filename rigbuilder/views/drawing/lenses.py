@@ -71,7 +71,7 @@ def _paint_words(pencil: Pencil, lens: Lens, u: float) -> None:
     centre = Qt.AlignmentFlag.AlignHCenter | Qt.AlignmentFlag.AlignTop
     for index, text in enumerate(lens.words):
         box = QRectF(lens.centre.x() - 160 * u, lens.rect.bottom() + 3 * u + index * line, 320 * u, line)
-        ink = pencil.theme.colour("ink" if index == 0 else "soft")
+        ink = pencil.theme.colour("soft" if index == len(lens.words) - 1 else "ink")
         width = pencil.text_width(text, "small") + 4 * u
         veil = pencil.theme.colour("sky")
         veil.setAlphaF(0.8)

@@ -18,6 +18,7 @@ from rigbuilder.views.drawing.angler import (
 )
 from rigbuilder.views.drawing.cover import paint_cover
 from rigbuilder.views.drawing.frame import Frame, frame_for
+from rigbuilder.views.drawing.lens_places import around, lenses_for
 from rigbuilder.views.drawing.lenses import Lens, paint_lens
 from rigbuilder.views.drawing.lines import middle, paint_band, paint_lines, shape_path, split_at_leader
 from rigbuilder.views.drawing.lures import paint_lure
@@ -61,7 +62,7 @@ def paint_rig(
     for lens in lenses:
         paint_lens(pencil, lens, scene)
     notes = Notes(
-        pencil, frame, scene, [*(_around(lens, pencil) for lens in lenses), angler_rect(frame, scene)]
+        pencil, frame, scene, [*(around(lens, pencil) for lens in lenses), angler_rect(frame, scene)]
     )
     for path in touched.values():
         notes.clutter.add_curve(path)
@@ -94,54 +95,6 @@ def _paint_small_lure(pencil: Pencil, frame: Frame, scene: RigScene) -> None:
     size = min(max(true, 17 * frame.u), 42 * frame.u)
     turn = 20.0 * scene.lure.nose_down
     paint_lure(pencil, place + QPointF(0.45 * size, 0), size, scene.lure.kind, turn)
-
-
-def lenses_for(pencil: Pencil, frame: Frame, scene: RigScene) -> list[Lens]:
-    """Return the lenses over reel, joint and lure, side by side above the line."""
-    u, rect = frame.u, frame.rect
-    line = pencil.line_height("small")
-    room = frame.surface_y - rect.top() - 2 * line - 16 * u
-    radius = min(room / 2, 0.072 * rect.width(), 58 * u)
-    if radius < 20 * u:
-        return []
-    y = rect.top() + 8 * u + radius
-    parts = [
-        (
-            Part.REEL,
-            reel_point(frame, scene),
-            (scene.labels[Part.REEL], f"{scene.labels[Part.DRAG]}; spool enlarged"),
-        )
-    ]
-    if scene.leader is not None:
-        joint = frame.at(*split_at_leader(scene)[0][-1])
-        parts.append((Part.KNOTS, joint, (scene.labels[Part.KNOTS], "joint, enlarged")))
-    parts.append((Part.LURE, frame.at(*scene.typical[-1]), (scene.labels[Part.LURE], "lure, enlarged")))
-    # The line in air passes to the left of the glasses.
-    below = y + radius + 2 * line
-    clear = next((at.x() for at in frame.path_points(scene.typical) if at.y() >= below), frame.tip_x)
-    furthest = rect.right() - radius - max(14 * u, 0.05 * rect.width())
-    # The last lens stands over the lure where there is room for the others beside it.
-    least = max(clear + 1.2 * radius, rect.left() + 0.42 * rect.width()) + (len(parts) - 1) * 3.2 * radius
-    end = min(max(frame.lure_x, least), furthest)
-    latest = end - (len(parts) - 1) * (2 * radius + 14 * u)
-    start = min(max(clear + 1.2 * radius, rect.left() + 0.42 * rect.width()), latest)
-    step = (end - start) / max(len(parts) - 1, 1)
-    return [
-        Lens(part, QPointF(start + k * step, y), radius, place, _fitting(pencil, words, step))
-        for k, (part, place, words) in enumerate(parts)
-    ]
-
-
-def _fitting(pencil: Pencil, words: tuple[str, ...], width: float) -> tuple[str, ...]:
-    """Drop the second line where there is no room for it."""
-    return tuple(text for text in words if pencil.text_width(text, "small") <= width - 6 * pencil.u) or ()
-
-
-def _around(lens: Lens, pencil: Pencil) -> QRectF:
-    words = max((pencil.text_width(text, "small") for text in lens.words), default=0.0)
-    line = pencil.line_height("small")
-    grow = max(0.0, words / 2 - lens.radius)
-    return lens.rect.adjusted(-grow, 0, grow, 4 * pencil.u + line * len(lens.words))
 
 
 def _anchors(frame: Frame, scene: RigScene, lenses: list[Lens]) -> dict[Part, QPointF]:
