@@ -85,7 +85,8 @@ def chains(
     chain = chain_strength(mean_n=links.mean(), sd_n=links.deviation(), points=POINTS)
     first = np.zeros(present.shape)
     first[:, occurs] = chain.breaks_first
-    whole = np.stack([chain.strength.low, chain.strength.typical, chain.strength.high])
+    # The normal curves of wide links reach below nothing, which no link does.
+    whole = np.maximum(np.stack([chain.strength.low, chain.strength.typical, chain.strength.high]), 0.0)
     return Chains(present, strength, first, whole)
 
 

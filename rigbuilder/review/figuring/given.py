@@ -18,6 +18,7 @@ from rigbuilder.reference.ranges import LBF_N, Range
 from rigbuilder.reference.tackle import ReelData
 from rigbuilder.reference.techniques import Technique
 from rigbuilder.reference.words import Action, LineType, Presentation, ReelKind, RetrieveLoad
+from rigbuilder.review.figuring.sections import MEASURED
 from rigbuilder.review.figuring.spread import Triples
 
 FISH = (0.8, 1.0, 1.25)  # a fish guessed at the bench, share of its mass, from memory
@@ -169,20 +170,34 @@ _MIDDLE = {ReelKind.BAITCASTING: 150.0, ReelKind.SPINNING: 2500.0, ReelKind.SPIN
 
 def _reel(reel: Reel, row: ReelData) -> _Rows:
     limit = row.drag_n if reel.drag_n is None else Range.exactly(reel.drag_n)
-    across = row.flange_m.typical - 2 * LABEL_GAP_M[1]
+    barrel, flange = _spool(reel, row)
+    across = flange[1] - 2 * LABEL_GAP_M[1]
     ratio: tuple[float, ...] = tuple(row.ratio)
     if reel.ratio is not None:
         ratio = _known(reel.ratio)
     elif reel.retrieve_m is not None:
         ratio = _times(reel.retrieve_m / (np.pi * across), PRINTED_RETRIEVE)
     return {
-        "barrel_m": tuple(row.barrel_m),
-        "flange_m": tuple(row.flange_m),
+        "barrel_m": barrel,
+        "flange_m": flange,
         "gear_ratio": ratio,
         "reel_limit_n": tuple(limit),
         "printed_retrieve_m": _times(reel.retrieve_m or 0.0, PRINTED_RETRIEVE),
     }
 
+
+def _spool(reel: Reel, row: ReelData) -> tuple[tuple[float, ...], tuple[float, ...]]:
+    """Return the diameters of bare spool and lip [m]: measured ones, unless they make no spool together."""
+    said = reel.spool
+    barrel = _times(said.arbor_m, MEASURED) if said.arbor_m else tuple(row.barrel_m)
+    flange = _times(said.rim_m, MEASURED) if said.rim_m else tuple(row.flange_m)
+    if flange[0] - barrel[2] < SHALLOWEST_SPOOL_M:
+        return tuple(row.barrel_m), tuple(row.flange_m)
+    return barrel, flange
+
+
+SHALLOWEST_SPOOL_M = 0.01
+"""A spool is at least twice its lip gap and some line deep, measured across [m], from memory."""
 
 LABEL_GAP_M = (0.0015, 0.002, 0.003)
 """Lip gap that a spool filled to its label leaves [m], common practice."""

@@ -17,6 +17,7 @@ from rigbuilder.reference.load import Reference
 from rigbuilder.reference.techniques import Technique
 from rigbuilder.review.figuring.chain import Chains, OwnKnots, chains
 from rigbuilder.review.figuring.given import Given, given
+from rigbuilder.review.figuring.relative import beside_label
 from rigbuilder.review.figuring.sections import Sections, sections
 from rigbuilder.review.figuring.spread import exactly, ordered
 from rigbuilder.review.figuring.usual import usual_rig
@@ -74,6 +75,27 @@ class Rows:
     def label_diameter_m(self) -> Array:
         """Diameter of the line that the reel's label counts in."""
         return self._sections.diameter_m[:, 3 * self.count :][:, self.given.index]
+
+    @cached_property
+    def _label_lines(self) -> list[Line]:
+        return [self.given.spool_line[place] for place in self.given.index]
+
+    @cached_property
+    def spool_label_m(self) -> Array:
+        """Diameter of the label's line as it stands to the main line on the spool."""
+        mains = [rig.main for rig in self.rigs]
+        return beside_label(self.label_diameter_m, mains, self._label_lines)
+
+    @cached_property
+    def spool_main_m(self) -> Array:
+        """Diameter of the main line as it stands to the label's line on the spool."""
+        return beside_label(self.main.diameter_m, [rig.main for rig in self.rigs], self._label_lines)
+
+    @cached_property
+    def spool_backing_m(self) -> Array:
+        """Diameter of the backing as it stands to the label's line on the spool."""
+        backings: list[Line] = [rig.backing or rig.main for rig in self.rigs]
+        return beside_label(self.backing.diameter_m, backings, self._label_lines)
 
     @cached_property
     def chain(self) -> Chains:

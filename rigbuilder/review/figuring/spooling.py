@@ -20,13 +20,13 @@ def spooling(rows: Rows, known: Known) -> Group:
     """Return the figures of the spool of every row."""
     given, main, backing = rows.given, rows.main, rows.backing
     # Room as length times diameter squared, see mechanics.spool.label_room.
-    room = {"room_m3": product(given["label_length_m"], rows.label_diameter_m**2)}
+    room = {"room_m3": product(given["label_length_m"], rows.spool_label_m**2)}
     found = spread(
         _Fill(rows),
         {
             "room_m3": room["room_m3"],
-            "main_diameter_m": main.diameter_m,
-            "backing_diameter_m": backing.diameter_m,
+            "main_diameter_m": rows.spool_main_m,
+            "backing_diameter_m": rows.spool_backing_m,
             "barrel_m": given["barrel_m"],
             "flange_m": given["flange_m"],
             "label_gap_m": alike(*LABEL_GAP_M, rows.count),
