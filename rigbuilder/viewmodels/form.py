@@ -26,6 +26,7 @@ class FormModel(QObject):
     def __init__(self, bench: Bench, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self.bench = bench
+        self.keeps_quiet = False  # in a lesson nothing is told of reasons before they are shown
         bench.report_changed.connect(lambda _: self.changed.emit())
         bench.units_changed.connect(lambda _: self.changed.emit())
 
@@ -142,9 +143,16 @@ def _fresh(bench: Bench, group: str) -> dict[str, Any]:
     return {"leader.type": kind, "leader.test": bench.text("main.test") or "12 lb"}
 
 
-def badge(bench: Bench, parts: frozenset[Part]) -> tuple[str, int]:
-    """Return the worst severity in some parts of the rig, and how many reasons and problems there are."""
-    found = [] if bench.report is None else [each for each in bench.report.findings if each.part in parts]
+def badge(bench: Bench, parts: frozenset[Part], *, quiet: bool = False) -> tuple[str, int]:
+    """Return the worst severity in some parts of the rig, and how many reasons and problems there are.
+
+    With ``quiet`` reasons are left out.
+    """
+    found = (
+        []
+        if bench.report is None or quiet
+        else [each for each in bench.report.findings if each.part in parts]
+    )
     fields = (BY_PATH.get(place_of(problem)) for problem in bench.reading.problems)
     wrong = sum(1 for field in fields if field is not None and field.part in parts)
     worst = max((each.severity for each in found), default=None)

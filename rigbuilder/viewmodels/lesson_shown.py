@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from rigbuilder.lessons.answer import Mended, Result
 from rigbuilder.lessons.choices import Choice, choices
-from rigbuilder.lessons.hints import hints
+from rigbuilder.lessons.hints import hints, question_for
 from rigbuilder.lessons.progress import Standing, standings
 from rigbuilder.model.fields import BY_PATH, Part
 from rigbuilder.review.rules.book import RULES
@@ -102,6 +102,13 @@ def has_more_hints(run: LessonRun) -> bool:
     return run.sitting.hints < len(hints(run.given, run.bench.speaker, own=run.rig.hint))
 
 
+def question_of(run: LessonRun) -> str:
+    """Return the question under which the worst reason's figures are, once the reasons are shown."""
+    if not run.sitting.shown or run.given is None or not run.given.findings:
+        return ""
+    return str(question_for(run.given.findings[0]))
+
+
 def outcome_shown(run: LessonRun) -> OutcomeShown | None:
     """Return the outcome of the rig that is up, ``None`` before the reasons are shown."""
     result, given, rig = run.result(), run.given, run.rig
@@ -132,10 +139,11 @@ def outcome_shown(run: LessonRun) -> OutcomeShown | None:
 
 def standings_shown(run: LessonRun) -> tuple[RuleStanding, ...]:
     """Return what the junior has understood, and what not yet, rule by rule: for junior and coach."""
-    return tuple(_standing(row) for row in standings(run.progress.answers))
+    return tuple(standing_shown(row) for row in standings(run.progress.answers))
 
 
-def _standing(row: Standing) -> RuleStanding:
+def standing_shown(row: Standing) -> RuleStanding:
+    """Return how a rule stands, in words."""
     what = next((rule.what for rule in RULES if rule.name == row.rule), row.rule)
     seen = f"understood in {row.understood} of {row.understood + row.not_yet} rigs"
     return RuleStanding(row.rule, what, row.is_understood, seen)

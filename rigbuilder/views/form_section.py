@@ -89,7 +89,7 @@ class FormSection(Foldable):
 
     def refresh(self) -> None:
         """Bring badge and visible rows up to date."""
-        self.set_badge(*badge(self._model.bench, self.section.parts))
+        self.set_badge(*badge(self._model.bench, self.section.parts, quiet=self._model.keeps_quiet))
         if self.group is not None:
             self.group.refresh()
             self.fields.setVisible(self._model.has_group(self.section.group))
