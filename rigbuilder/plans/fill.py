@@ -14,11 +14,12 @@ from rigbuilder.mechanics.fillbalance import Fill, SpoolShape, balance, nearest_
 from rigbuilder.mechanics.winding import handle_turns
 from rigbuilder.model.rig import Line
 from rigbuilder.plans.known import Known, at_least, spread_one
-from rigbuilder.plans.lines import Thickness, thickness
+from rigbuilder.plans.lines import Thickness, beside_label, thickness
 from rigbuilder.plans.pins import Origin, Pin, Quantity, gap_bounds, pins
 from rigbuilder.plans.spool import KnownSpool, known_spool, shape
 from rigbuilder.reference.ranges import Range, Span
 from rigbuilder.review.case import Case
+from rigbuilder.review.questions.rows import batch_of
 from rigbuilder.sources import FROM_MEMORY, Kind, Source
 
 _BALANCE = Source(Kind.COMPUTED, "equal volume: length times diameter squared of all line fills the room")
@@ -98,6 +99,11 @@ class _Solver:
         self._main = thickness(case.rig.main, case.reference)
         backing = case.rig.backing
         self._backing = None if backing is None else thickness(backing, case.reference)
+        if self._spool.is_labelled:
+            batch, row = batch_of(case)
+            self._main = beside_label(self._main, batch.rows.spool_main_m, row)
+            if self._backing is not None:
+                self._backing = beside_label(self._backing, batch.rows.spool_backing_m, row)
         self._bounds = gap_bounds(case)
         limits = case.reference.filling.limits
         self._cast = case.rig.cast_m or case.technique.distance_m.middle

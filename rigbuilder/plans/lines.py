@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from rigbuilder.mechanics.arrays import Array
 from rigbuilder.model.rig import Line
 from rigbuilder.plans.known import range_of
 from rigbuilder.reference.load import Reference
@@ -25,6 +26,15 @@ def thickness(line: Line, reference: Reference) -> Thickness:
     # The thickest braid is the most loosely packed, so the ends may have to change places.
     per_room = np.sort(found.mass_kg_m / found.diameter_m**2, axis=0)
     return Thickness(range_of(found.diameter_m), range_of(per_room))
+
+
+def beside_label(thick: Thickness, diameter_m: Array, column: int) -> Thickness:
+    """Return a thickness with the diameter as it stands to the line of the reel's label.
+
+    Lines that are read by their tests alone err together with the label's line; what is
+    left is the difference between two labels (``review.figuring.relative``).
+    """
+    return Thickness(range_of(diameter_m, column), thick.kg_per_room_m3)
 
 
 def straight_break(line: Line, reference: Reference) -> Range:

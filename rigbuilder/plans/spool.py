@@ -37,6 +37,11 @@ class KnownSpool:
     taken: tuple[Taken, ...]
     remarks: tuple[str, ...]
 
+    @property
+    def is_labelled(self) -> bool:
+        """Return whether the room is known from a capacity, printed or usual, and not from a caliper."""
+        return _GEOMETRY not in self.room.sources
+
     def inputs(self) -> dict[str, Range]:
         """Return what a formula of the spool is fed with, by the names of :func:`shape`."""
         return {

@@ -125,8 +125,9 @@ def test_measured_dimensions_narrow_what_was_assumed() -> None:
 
 
 def test_a_measured_diameter_narrows_the_length() -> None:
-    label = plan_of("spinnerbait", backing=None)
-    measured = plan_of("spinnerbait", backing=None, main__measured={"diameter": "0.35 mm"})
+    printed = {"reel__capacity": ["0.30 mm/150 m"], "backing": None}
+    label = plan_of("spinnerbait", **printed)
+    measured = plan_of("spinnerbait", **printed, main__measured={"diameter": "0.35 mm"})
     one, other = label.main.length_m, measured.main.length_m
     assert other.high / other.low < one.high / one.low
 
@@ -277,3 +278,27 @@ def test_every_figure_says_how_it_is_known() -> None:
         "backing turns", "backing weight", "lip gap",
     }  # fmt: skip
     assert all(known.sources and known.formula for known in plan.known())
+
+
+def test_the_review_measures_by_the_same_spool() -> None:
+    sizes = {"arbor": "30 mm", "rim": "45 mm", "width": "16 mm"}
+    case = case_of("drop shot", {"reel.spool": sizes})
+    plan = fill_plan(case)
+    assert case.facts.columns.value("barrel_m", case.facts.row) == plan.spool.arbor_m
+    assert case.facts.columns.value("flange_m", case.facts.row) == plan.spool.rim_m
+    odd = case_of("drop shot", {"reel.spool": {"arbor": "60 mm"}})
+    usual = case_of("drop shot")
+    assert odd.facts.fill_share == usual.facts.fill_share
+
+
+@pytest.mark.parametrize("technique", ["walking bait", "drop shot", "spinnerbait", "catfish", "jerkbait"])
+def test_plan_and_figures_of_the_review_agree(technique: str) -> None:
+    """The same lengths pinned, the plan's lip gap is the review's, and so are turns and grams."""
+    case = case_of(technique, {"main.length": "80 yd", "backing": None})
+    plan = fill_plan(case_of(technique, {"main.length": "80 yd", "fill": {"main": "80 yd"}, "backing": None}))
+    assert plan.follows is Quantity.LIP_GAP
+    facts = case.facts
+    assert plan.lip_gap_m.typical == pytest.approx(facts.lip_gap_m.typical, abs=1e-5)
+    assert plan.main.turns.typical == pytest.approx(facts.main_turns.typical, rel=1e-3)
+    assert plan.main.mass_kg.typical == pytest.approx(facts.main_mass_kg.typical, rel=1e-3)
+    assert plan.spool.room.value == facts.room_m3
