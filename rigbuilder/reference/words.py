@@ -18,12 +18,16 @@ class LineType(StrEnum):
     @property
     def is_braided(self) -> bool:
         """Whether the line is of gel-spun polyethylene, laid or fused."""
-        return self in (LineType.BRAID, LineType.FUSED_BRAID)
+        return self is _BRAID or self is _FUSED_BRAID
 
     @property
     def is_single_strand(self) -> bool:
         """Whether the line is one extruded plastic strand."""
         return self in (LineType.NYLON, LineType.COPOLYMER, LineType.FLUOROCARBON, LineType.HYBRID)
+
+
+# Looked up once: the line chart asks a hundred thousand times in a second, and enum look-ups are slow.
+_BRAID, _FUSED_BRAID = LineType.BRAID, LineType.FUSED_BRAID
 
 
 class Rank(StrEnum):

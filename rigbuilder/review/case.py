@@ -13,7 +13,10 @@ from rigbuilder.review.facts import Facts
 
 @dataclass(frozen=True, slots=True)
 class Case:
-    """Everything that a rule may look at. Rules read; they never compute mechanics of their own."""
+    """Everything that a rule may look at. Rules read; they never compute mechanics of their own.
+
+    ``shipped`` tells that the house overrides nothing.
+    """
 
     rig: Rig
     technique: Technique
@@ -21,6 +24,7 @@ class Case:
     house: House
     aim: Aim
     facts: Facts
+    shipped: bool
 
     @property
     def main(self) -> Line:

@@ -44,8 +44,9 @@ def lay_out(rigs: Sequence[Rig], reference: Reference, house: House) -> list[Cas
     techniques = [reference.techniques[rig.technique] for rig in rigs]
     aims = aims_for(rigs, techniques, reference)
     rows = figures(rigs, techniques, reference)
+    shipped = house.is_shipped
     return [
-        Case(rig, technique, reference, house, aim, facts)
+        Case(rig, technique, reference, house, aim, facts, shipped)
         for rig, technique, aim, facts in zip(rigs, techniques, aims, rows, strict=True)
     ]
 
@@ -85,7 +86,7 @@ def _last(case: Case, kept: list[Finding]) -> Iterable[Finding]:
 
 def _found(case: Case, rule: Rule, hit: Hit) -> Finding | None:
     """Return what a hit is under the house's rules; ``None`` where the house has switched the rule off."""
-    if case.house.is_shipped:
+    if case.shipped:
         return Finding(rule, hit, hit.severity, case)
     ruled = case.house.severity(rule.name)
     severity = hit.severity if ruled is None else Severity[ruled.upper()]

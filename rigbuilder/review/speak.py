@@ -73,17 +73,9 @@ class Speaker:
         """Return the length of a leader."""
         return self._one(length_m, Dimension.LENGTH, "leader")
 
-    def leaders(self, span: Span) -> str:
-        """Return a range of leader lengths [m]."""
-        return self.span(span.low, span.high, Dimension.LENGTH, "leader")
-
     def depth(self, length_m: float) -> str:
         """Return a depth of water."""
         return self._one(length_m, Dimension.LENGTH, "depth")
-
-    def temperature(self, degrees_c: float) -> str:
-        """Return a temperature."""
-        return self._one(degrees_c, Dimension.TEMPERATURE, "")
 
     def diameter(self, length_m: float) -> str:
         """Return the diameter of a line."""

@@ -15,6 +15,7 @@ _CHAIN = Source(Kind.COMPUTED, "weakest of label × true strength × wetness × 
 _FIFTH = 0.22  # common practice: a fifth, and what a scale read by hand adds
 _THIRD = 1 / 3  # common practice: a third of the weakest label at most, unless the technique locks up
 _ROD_SHARE = 0.5  # common practice: half of a nylon label's top is the most a rod should feel
+_WELL_INSIDE = 0.7  # of what the whole chain surely bears; no single link bears less than that
 _LOCKED_SHARE = 0.4  # common practice: two fifths of the weakest label where the drag is all but locked
 _TIGHT, _LOOSE = 1.5, 0.6  # common practice: from these shares of the usual drag the setting was guessed
 
@@ -39,6 +40,8 @@ def _above_chain(case: Case) -> Hit | None:
     drag = case.rig.drag_n
     if drag is None:
         return None
+    if drag < _WELL_INSIDE * case.facts.chain_n.low:
+        return None
     link = _weakest(case)
     if drag < link.strength_n.low:
         return None
@@ -52,23 +55,23 @@ def _above_chain(case: Case) -> Hit | None:
 
 
 def _opens_hooks(case: Case) -> Hit | None:
-    drag = case.rig.drag_n
-    hook = next((link for link in case.facts.links if link.part is Part.LURE), None)
-    if drag is None or hook is None or drag < hook.strength_n.typical:
+    drag, opens = case.rig.drag_n, case.reference.hooks[case.hook].opens_n
+    if drag is None or drag < opens.typical:
         return None
     return Hit(
         Severity.RISK,
-        headline=lambda say: (
-            f"drag of {say.force(drag)} opens {case.hook} hooks at {say.forces(hook.strength_n)}"
+        headline=lambda say: f"drag of {say.force(drag)} opens {case.hook} hooks at {say.forces(opens)}",
+        numbers=lambda: (
+            Number.of("drag", drag, Dimension.FORCE, "drag"),
+            Number.of("hook opens at", opens, Dimension.FORCE, "drag"),
         ),
-        numbers=lambda: _numbers(case, hook),
         part=Part.DRAG,
     )
 
 
 def _least_share(case: Case) -> float:
     """Return the share of the weakest label up to which nothing is said: a third, or as the coach has it."""
-    if case.house.is_shipped:
+    if case.shipped:
         return _THIRD
     if "drag" in case.house.overrides(case.reference, case.technique):
         return 0.0

@@ -1,6 +1,7 @@
 """Rules about the hook on the card: its size and its wire."""
 
 import re
+from functools import cache
 
 from rigbuilder.model.fields import Part
 from rigbuilder.reference.ranges import LBF_N
@@ -21,6 +22,7 @@ _THIN = (HookClass.LIGHT_WIRE_SINGLE, HookClass.LIGHT_TREBLE)
 _DRIVES_THICK_N = 10 * LBF_N  # common practice: line under 10 lb does not drive thick wire
 
 
+@cache
 def hook_place(text: str) -> float | None:
     """Return where a hook's size stands on the list: #1 is 0, 1/0 is 1; small hooks go down by twos."""
     ought = _OUGHT.search(text)
@@ -30,14 +32,20 @@ def hook_place(text: str) -> float | None:
     return None if number is None else (1 - int(number[1])) / 2
 
 
+@cache
+def _places(sizes: tuple[str, ...]) -> tuple[float, float]:
+    found = [place for size in sizes if (place := hook_place(size)) is not None]
+    return min(found), max(found)
+
+
 def _size(case: Case) -> Hit | None:
     text = case.rig.lure.hook
     place = hook_place(text) if text and case.rig.says("lure.hook") else None
     if place is None:
         return None
     sizes = case.reference.hooks[case.hook].usual_sizes
-    usual = [found for size in sizes if (found := hook_place(size)) is not None]
-    if min(usual) - _FAR < place < max(usual) + _FAR:
+    smallest, biggest = _places(sizes)
+    if smallest - _FAR < place < biggest + _FAR:
         return None
     return Hit(
         Severity.NOTE,

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from rigbuilder.model.fields import Part
-from rigbuilder.reference.ranges import INCH_M, LBF_N
+from rigbuilder.reference.ranges import INCH_M, LBF_N, Span
 from rigbuilder.reference.words import (
     Cover,
     LineType,
@@ -14,6 +14,7 @@ from rigbuilder.review.core import Example, Hit, Number, Rule, Severity, Words
 from rigbuilder.review.leader_aim import leader_aim
 from rigbuilder.review.mends import other_leader_length, other_leader_test, other_leader_type
 from rigbuilder.review.rules.common import leader_n, resists_teeth
+from rigbuilder.review.speak import Speaker
 from rigbuilder.sources import COMMON_PRACTICE, Kind, Source
 from rigbuilder.units.dimensions import Dimension
 
@@ -52,6 +53,10 @@ def _too_short(case: Case) -> Hit | None:
     )
 
 
+def _usual_words(usual: Span, say: Speaker) -> str:
+    return say.span(usual.low, usual.high, Dimension.LENGTH, "leader")
+
+
 def _length(case: Case) -> Hit | None:
     leader, usual = case.leader, case.technique.leader.length_m
     if leader is None or leader.length_m is None or usual is None or leader.type is LineType.WIRE:
@@ -63,7 +68,7 @@ def _length(case: Case) -> Hit | None:
     return Hit(
         Severity.NOTE,
         headline=lambda say: (
-            f"{say.leader(length)} leader is {way} for a {case.technique.name}: {say.leaders(usual)} is usual"
+            f"{say.leader(length)} leader is {way} for a {case.technique.name}: {_usual_words(usual, say)} is usual"
         ),
         numbers=lambda: (
             Number.of("leader", length, Dimension.LENGTH, "leader"),

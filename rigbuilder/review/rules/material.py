@@ -50,7 +50,7 @@ def _surface(case: Case) -> Hit | None:
 
 def _house_lets_it_pass(case: Case) -> bool:
     """Tell whether the coach takes the side that lets fluorocarbon pass on lures which never rest."""
-    if case.house.is_shipped or case.technique.retrieve_load != (RetrieveLoad.STEADY,):
+    if case.shipped or case.technique.retrieve_load != (RetrieveLoad.STEADY,):
         return False
     return "fluorocarbon-when-moving" in case.house.choice("surface-line", case.reference)
 
@@ -113,7 +113,7 @@ def _braid_in_wood(case: Case) -> Hit | None:
     leader = case.leader
     if leader is not None and leader.length_m is not None and leader.length_m >= _LONG_LEADER_M:
         return None
-    if not case.house.is_shipped and "braid" in case.house.choice("wood-line", case.reference):
+    if not case.shipped and "braid" in case.house.choice("wood-line", case.reference):
         return None
     return Hit(Severity.NOTE, headline=lambda say: f"{line_words(case, say)} around {cover}")
 

@@ -41,7 +41,6 @@ def _too_stiff(case: Case) -> Hit | None:
     limit = case.reference.spinning_limit(size).max_n(kind)
     if test <= limit * 1.001:
         return None
-    straighten = case.facts.straighten_n
     return Hit(
         Severity.RISK if test > _SPRINGS * limit and not kind.is_braided else Severity.NOTE,
         headline=lambda say: f"{kind} {say.test(test)} on a {case.rig.reel.size} spinning reel, "
@@ -49,10 +48,9 @@ def _too_stiff(case: Case) -> Hit | None:
         numbers=lambda: (
             Number.of("test", test, Dimension.FORCE, "test"),
             Number.of("most that this size throws", limit, Dimension.FORCE, "test"),
-            *(() if straighten is None
-              else (Number.of("pull that straightens its coils", straighten, Dimension.FORCE, "nose"),)),
+            Number.of("pull that straightens its coils", case.facts.straighten_n, Dimension.FORCE, "nose"),
         ),
-        sources=() if straighten is None else (_COIL,),
+        sources=(_COIL,),
         part=Part.REEL,
     )  # fmt: skip
 

@@ -45,7 +45,7 @@ def _article(hook: HookClass) -> str:
 
 def _power(case: Case) -> Hit | None:
     power, usual = case.rig.rod.power, case.technique.rod.powers
-    if power is None or not usual or abs(_steps(power, usual)) < _FAR:
+    if power is None or not usual or power in usual or abs(_steps(power, usual)) < _FAR:
         return None
     return Hit(
         Severity.NOTE,
@@ -55,7 +55,7 @@ def _power(case: Case) -> Hit | None:
 
 def _action(case: Case) -> Hit | None:
     action, usual = case.rig.rod.action, case.technique.rod.actions
-    if action is None or not usual or abs(_steps(action, usual)) < _FAR:
+    if action is None or not usual or action in usual or abs(_steps(action, usual)) < _FAR:
         return None
     return Hit(
         Severity.NOTE,

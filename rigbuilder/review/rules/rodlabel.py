@@ -45,7 +45,7 @@ def _rod_numbers(case: Case) -> tuple[Number, ...]:
 
 def _label_is_law(case: Case) -> bool:
     """Tell whether the coach holds braid, too, against the number on the rod."""
-    return not case.house.is_shipped and "never" in case.house.choice("braid-on-nylon-rod", case.reference)
+    return not case.shipped and "never" in case.house.choice("braid-on-nylon-rod", case.reference)
 
 
 def _above_rod(case: Case) -> Hit | None:
@@ -67,7 +67,7 @@ def _braid_over_nylon_label(case: Case) -> Hit | None:
     if span is None or not case.is_braided() or rod.line_for_braid:
         return None
     top = span.high
-    modest = not case.house.is_shipped and "modest" in case.house.choice("braid-on-nylon-rod", case.reference)
+    modest = not case.shipped and "modest" in case.house.choice("braid-on-nylon-rod", case.reference)
     if case.main_n <= (_MODEST if modest else _BRAID_ON_NYLON_LABEL) * top or (
         leader and (leader.test_n or 0.0) <= top
     ):

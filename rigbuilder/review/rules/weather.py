@@ -48,7 +48,9 @@ def _frost(case: Case) -> Hit | None:
     if air is None or air >= 0 or not case.is_braided():
         return None
     return Hit(
-        Severity.NOTE, headline=lambda say: f"braid in frost of {say.temperature(air)}", part=Part.MAIN
+        Severity.NOTE,
+        headline=lambda say: f"braid in frost of {say.span(air, air, Dimension.TEMPERATURE)}",
+        part=Part.MAIN,
     )
 
 
@@ -60,7 +62,9 @@ def _stiff_in_the_cold(case: Case) -> Hit | None:
         return None
     return Hit(
         Severity.NOTE,
-        headline=lambda say: f"{case.main.type} on a spinning reel in water of {say.temperature(warmth)}",
+        headline=lambda say: (
+            f"{case.main.type} on a spinning reel in water of {say.span(warmth, warmth, Dimension.TEMPERATURE)}"
+        ),
         numbers=lambda: (Number.of("water", warmth, Dimension.TEMPERATURE, ""),),
     )
 

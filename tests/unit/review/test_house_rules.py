@@ -85,8 +85,8 @@ SWITCHES = [
      {"wood-line": "braid"}),
     ("swim-jig", {"water.clarity": "4 m", "water.cover": "sparse grass", "leader": None},
      "bare-braid-in-clear-water", {"braid-clear-water": "moving"}),
-    ("walking-bait", {"main.test": "15 lb", "reel.kind": "spinning", "reel.size": "2500", "leader.length": "12 ft",
-                      "leader.test": "25 lb", "leader.knot": "fg"},
+    ("walking-bait", {"main.test": "15 lb", "reel.kind": "spinning", "reel.size": "2500",
+                      "leader.length": "12 ft", "leader.test": "25 lb", "leader.knot": "fg"},
      "line-too-stiff-for-spinning-reel", {"spinning-limit": "by-leader"}),
 ]  # fmt: skip
 
