@@ -21,6 +21,7 @@ class Silhouette:
 
 
 def oval(x: float, z: float, width: float, height: float) -> QPainterPath:
+    """Return an oval by its middle and its sides."""
     path = QPainterPath()
     path.addEllipse(QRectF(x - width / 2, z - height / 2, width, height))
     return path
@@ -52,6 +53,7 @@ def hook(path: QPainterPath, x: float, z: float, length: float, gap: float) -> N
 
 
 def fish(height: float, tail: float = 0.0) -> QPainterPath:
+    """Return a fish by half its height; a tail may be set on."""
     path = QPainterPath(QPointF(-0.5, 0.0))
     path.cubicTo(QPointF(-0.35, -height), QPointF(0.1, -height), QPointF(0.42, -0.015))
     if tail:
