@@ -68,7 +68,8 @@ def _length(case: Case) -> Hit | None:
     return Hit(
         Severity.NOTE,
         headline=lambda say: (
-            f"{say.leader(length)} leader is {way} for a {case.technique.name}: {_usual_words(usual, say)} is usual"
+            f"{say.leader(length)} leader is {way} for a {case.technique.name}, "
+            f"usually {_usual_words(usual, say)}"
         ),
         numbers=lambda: (
             Number.of("leader", length, Dimension.LENGTH, "leader"),

@@ -5,6 +5,7 @@ from rigbuilder.reference.words import LineType, Rank, ReelKind
 from rigbuilder.review.case import Case
 from rigbuilder.review.core import Example, Hit, Number, Rule, Severity
 from rigbuilder.review.mends import advice, other_line
+from rigbuilder.review.speak import Speaker
 from rigbuilder.sources import COMMON_PRACTICE
 from rigbuilder.units.dimensions import Dimension
 
@@ -43,13 +44,17 @@ def _another_suits(case: Case) -> Hit | None:
     )
 
 
+def _degrees(degrees_c: float, say: Speaker) -> str:
+    return say.span(degrees_c, degrees_c, Dimension.TEMPERATURE)
+
+
 def _frost(case: Case) -> Hit | None:
     air = case.rig.water.air_c
     if air is None or air >= 0 or not case.is_braided():
         return None
     return Hit(
         Severity.NOTE,
-        headline=lambda say: f"braid in frost of {say.span(air, air, Dimension.TEMPERATURE)}",
+        headline=lambda say: f"braid in frost of {_degrees(air, say)}",
         part=Part.MAIN,
     )
 
@@ -62,9 +67,7 @@ def _stiff_in_the_cold(case: Case) -> Hit | None:
         return None
     return Hit(
         Severity.NOTE,
-        headline=lambda say: (
-            f"{case.main.type} on a spinning reel in water of {say.span(warmth, warmth, Dimension.TEMPERATURE)}"
-        ),
+        headline=lambda say: f"{case.main.type} on a spinning reel in water of {_degrees(warmth, say)}",
         numbers=lambda: (Number.of("water", warmth, Dimension.TEMPERATURE, ""),),
     )
 
