@@ -6,10 +6,12 @@ from PySide6.QtCore import QObject, Signal
 
 from rigbuilder.model.pulltests import PullSeries, SeriesError, read_series
 from rigbuilder.plans.pulltests import OwnKnot, own_results, with_own
+from rigbuilder.reference.house import House
 from rigbuilder.reference.load import Reference
 from rigbuilder.store.errors import StoreError
 from rigbuilder.store.pulltests import PullTestFile
 from rigbuilder.units.systems import UnitSystem
+from rigbuilder.viewmodels.bench import Bench
 
 
 class PullShelf(QObject):
@@ -30,6 +32,16 @@ class PullShelf(QObject):
     def dress(self, reference: Reference) -> Reference:
         """Return a reference with own results in place of the catalogue's ranges, where there are enough."""
         return with_own(reference, self.series)
+
+    def serve(self, bench: Bench, reference: Reference, house: House) -> None:
+        """Let the bench review by own results on top of a house's reference, now and after each change."""
+
+        def dress() -> None:
+            bench.use_house(self.dress(reference), house)
+
+        self.changed.connect(dress)
+        if self.series:
+            dress()
 
     def results(self) -> tuple[OwnKnot, ...]:
         """Return what the pulls say so far, knot by knot."""

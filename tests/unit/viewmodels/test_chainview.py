@@ -5,6 +5,7 @@ from pathlib import Path
 import pytest
 
 from rigbuilder.model.document import get
+from rigbuilder.reference.house import House
 from rigbuilder.reference.load import load
 from rigbuilder.store.pulltests import NAME, PullTestFile
 from rigbuilder.units.systems import UnitSystem
@@ -95,6 +96,18 @@ class TestShelf:
         shelf.add(PULLS, UnitSystem.IMPERIAL)
         assert "5 own pulls" in shelf.dress(load()).knot("palomar").sources[0].text
         assert shelf.results()[0].enough
+
+    def test_the_bench_is_served_as_soon_as_there_are_enough(self, tmp_path: Path) -> None:
+        shelf, bench = shelf_at(tmp_path), bench_of("walking-bait", {"knots.lure": "palomar"})
+        shelf.serve(bench, load(), House.shipped())
+        model = ChainModel(bench)
+        before = model.shown()
+        assert shelf.add(PULLS, UnitSystem.IMPERIAL) == ""
+        after = model.shown()
+        assert before is not None
+        assert after is not None
+        assert after.links[1].typical < before.links[1].typical
+        assert "5 own pulls" in bench.reference.knot("palomar").sources[0].text
 
     def test_a_damaged_file_is_never_written_over(self, tmp_path: Path) -> None:
         (tmp_path / NAME).write_text("{", encoding="utf-8")
