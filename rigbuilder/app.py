@@ -110,7 +110,6 @@ def answer(window: MainWindow, cards: Sequence[Path]) -> None:
         return
     if window.isMinimized():
         window.showNormal()
-    window.raise_()
     window.activateWindow()
     for path in reversed(cards[1:]):
         window.preferences.opened(path)

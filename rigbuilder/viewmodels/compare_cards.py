@@ -12,7 +12,7 @@ BENCH = "On the bench"
 
 
 def compare_cards(paths: Sequence[Path], desk: Desk, bench: Bench, *, with_bench: bool) -> Comparison | str:
-    """Compare cards by their files, with the rig on the bench first if asked; a sentence if that cannot be."""
+    """Compare cards by their files, with the bench's rig first if asked; a sentence if that cannot be."""
     try:
         documents = [desk.store.load(path).document for path in paths]
     except StoreError as trouble:

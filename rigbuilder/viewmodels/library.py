@@ -40,6 +40,7 @@ class CardLibrary(QObject):
         self._order = (Sorting.CHANGED, True)
         self._shown_at = 0.0
         self._total = 0
+        self.paused = False  # the person wants no reviewing now
         self._poll = QTimer(self)
         self._poll.setInterval(_POLL_MS)
         self._poll.timeout.connect(self.take)
@@ -84,18 +85,24 @@ class CardLibrary(QObject):
         return verdict_of(row, self.verdicts.known)
 
     def stop_reviewing(self) -> None:
-        """Leave the cards that are not yet reviewed as they are."""
+        """Leave the cards that are not yet reviewed as they are, until asked again."""
+        self.paused = True
         self._worker.judge((), self._bench.reference, self.verdicts.house)
         self.progress.emit(0, 0)
 
     def review_missing(self) -> None:
         """Review every card of which no verdict is known."""
+        self.paused = False
         missing = self.verdicts.missing(self.rows.values())
         self._total = len(missing)
         if missing:
             self._worker.judge(missing, self._bench.reference, self.verdicts.house)
             self.progress.emit(len(missing), self._total)
             self._poll.start()
+
+    def unreviewed(self) -> int:
+        """Return of how many cards no verdict is known."""
+        return len(self.verdicts.missing(self.rows.values()))
 
     def close(self) -> None:
         """End the thread beside, and keep the verdicts for the next time."""
@@ -131,7 +138,8 @@ class CardLibrary(QObject):
         self.conflicts, self.twins = conflicts, twins
         self._show()
         self.told.emit("")
-        self.review_missing()
+        if not self.paused:
+            self.review_missing()
 
     def _judged(self, verdicts: dict[str, str], left: int) -> None:
         self.verdicts.learn(verdicts)

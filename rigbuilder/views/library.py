@@ -4,7 +4,7 @@ from pathlib import Path
 
 from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtGui import QDragEnterEvent, QDropEvent
-from PySide6.QtWidgets import QSplitter, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QLabel, QSplitter, QStackedWidget, QVBoxLayout, QWidget
 
 from rigbuilder.viewmodels.bench import Bench
 from rigbuilder.viewmodels.desk import Desk
@@ -101,9 +101,11 @@ class LibraryPanel(QWidget):
         )
         self.list.show_lines(lines)
         self.list.show_order(bar.column, descending=descending)
-        if self._to_select:
+        names = {card.file_name for card in self.table.cards()}
+        if self._to_select and names.issuperset(path.name for path in self._to_select):
             self.list.select_paths(self._to_select)
-        shown, total = len({card.file_name for card in self.table.cards()}), len(self.library.rows)
+            self._to_select = ()
+        shown, total = len(names), len(self.library.rows)
         cards = f"{total:,} card{'' if total == 1 else 's'}"
         bar.counted.setText(cards if shown == total else f"{shown:,} of {cards}")
         self.empty.setText(_NO_MATCH if total else _NO_CARDS)
@@ -164,10 +166,10 @@ class LibraryPanel(QWidget):
         library.rows_changed.connect(self.refresh)
         library.verdicts_changed.connect(self._settle.start)
         library.progress.connect(self._reviewed)
-        library.told.connect(self._troubled)
+        library.told.connect(lambda words: _tell(self.trouble, words))
         bar.wanted.connect(self.refresh)
         bar.down.connect(lambda: self.list.setFocus(Qt.FocusReason.ShortcutFocusReason))
-        bar.stop_wanted.connect(library.stop_reviewing)
+        bar.stop_wanted.connect(self._stop_or_go_on)
         bar.help_wanted.connect(lambda: self.asking.ask.tell("How to search", SEARCH_HELP))
         self.list.chosen.connect(self._chosen)
         self.list.selectionModel().selectionChanged.connect(lambda *_: self._chosen())
@@ -200,10 +202,20 @@ class LibraryPanel(QWidget):
 
     def _reviewed(self, left: int, total: int) -> None:
         """Put the cards in order anew once all verdicts are known on which it depends."""
-        self.bar.show_progress(left, total)
+        if self.library.paused:
+            self.bar.show_paused(self.library.unreviewed())
+        else:
+            self.bar.show_progress(left, total)
         if not left and self.bar.depends_on_verdicts:
             self.refresh()
 
-    def _troubled(self, words: str) -> None:
-        self.trouble.setText(words)
-        self.trouble.setVisible(bool(words))
+    def _stop_or_go_on(self) -> None:
+        if self.library.paused:
+            self.library.review_missing()
+        else:
+            self.library.stop_reviewing()
+
+
+def _tell(label: QLabel, words: str) -> None:
+    label.setText(words)
+    label.setVisible(bool(words))

@@ -39,7 +39,7 @@ ACTS = (
     Act("import", "&Import…", "Ctrl+I", "card", button=True),
     Act(""),
     Act("delete", "&Delete", "Del", "bin", 1, button=True),
-    Act("undo", "Take &back", "Ctrl+Z", "undo", button=True),
+    Act("undo", "T&ake back", "Ctrl+Z", "undo", button=True),
     Act("redo", "Do a&gain", "Ctrl+Shift+Z", "redo"),
     Act(""),
     Act("find", "&Find", "Ctrl+F", "search"),

@@ -98,12 +98,19 @@ class LibraryBar(QWidget):
 
     def show_progress(self, left: int, total: int) -> None:
         """Show how far the review of the cards is."""
-        for widget in (self.progress, self.stop):
-            widget.setVisible(left > 0)
+        self.progress.setVisible(left > 0)
+        self.stop.setVisible(left > 0)
+        self.stop.setText("Stop reviewing")
         if left:
             self.progress.setRange(0, total)
             self.progress.setValue(total - left)
             self.progress.setToolTip(f"{left:,} cards are not yet reviewed")
+
+    def show_paused(self, left: int) -> None:
+        """Show that the review was stopped, and how it goes on."""
+        self.progress.hide()
+        self.stop.setText(f"Review {left:,} more")
+        self.stop.setVisible(left > 0)
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:  # noqa: N802 (Qt's name)
         """Let Down lead from the search to the cards, and Esc empty it first."""

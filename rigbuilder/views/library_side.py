@@ -64,6 +64,7 @@ class CardPane(QWidget):
         self.lines = text_label("", wrap=True, parent=self)
         self.notes = text_label("", wrap=True, parent=self)
         self.place = text_label("", "small", wrap=True, parent=self)
+        self.place.setAccessibleName("File of the card")
         self.place.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         sheet = QWidget(self)
         sheet.setProperty("plain", True)

@@ -36,7 +36,6 @@ class SideWindow(QWidget):
     def bring_up(self) -> None:
         """Show the window and give it the focus."""
         self.show()
-        self.raise_()
         self.activateWindow()
 
 
@@ -144,4 +143,3 @@ class CardsMenu(QObject):
     def _open(self, path: Path) -> None:
         if self._bench.talk.open(path):
             self._bench.activateWindow()
-            self._bench.raise_()

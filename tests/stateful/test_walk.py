@@ -10,7 +10,6 @@ from PySide6.QtWidgets import QApplication
 from tests.stateful.expected import Expected
 from tests.stateful.walk import Walk
 
-
 _MEMORY = Path("/dev/shm")  # what a disk keeps through a power cut is tested elsewhere; here many saves count
 
 
