@@ -1,5 +1,6 @@
 """The slides of the show: the whole rig, one reason at a time, one question at a time, what is right."""
 
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 
 from rigbuilder.model.fields import Part
@@ -29,6 +30,10 @@ class Slide:
     def spoken(self) -> str:
         """Return the slide as read aloud."""
         return " ".join((f"{self.title}.", *self.lines))
+
+
+SlidesOf = Callable[[Report, Speaker], tuple[Slide, ...]]
+"""Makes slides of a reviewed rig."""
 
 
 def slides(report: Report, speaker: Speaker) -> tuple[Slide, ...]:

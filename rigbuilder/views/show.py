@@ -5,7 +5,7 @@ from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QWidget
 
 from rigbuilder.viewmodels.bench import Bench
-from rigbuilder.viewmodels.slides import Slide, slides
+from rigbuilder.viewmodels.slides import Slide, SlidesOf, slides
 from rigbuilder.views.show_paint import paint_slide
 from rigbuilder.views.theme_look import Look
 from rigbuilder.views.theme_palettes import SHOW
@@ -18,9 +18,11 @@ _DESIGNED_FOR = 900.0  # height of the screen in logical pixels for which the sh
 class ShowWindow(QWidget):
     """Shows the rig on the bench slide by slide: arrows or Space go on and back, Esc leaves."""
 
-    def __init__(self, bench: Bench, look: Look, parent: QWidget | None = None) -> None:
+    def __init__(
+        self, bench: Bench, look: Look, parent: QWidget | None = None, *, slides_of: SlidesOf = slides
+    ) -> None:
         super().__init__(parent, Qt.WindowType.Window)
-        self._bench = bench
+        self._bench, self._slides_of = bench, slides_of
         self._slides: tuple[Slide, ...] = ()
         self._at = 0
         self.setObjectName("show")
@@ -91,7 +93,7 @@ class ShowWindow(QWidget):
 
     def _render(self, *_: object) -> None:
         report = self._bench.report
-        self._slides = () if report is None else slides(report, self._bench.speaker)
+        self._slides = () if report is None else self._slides_of(report, self._bench.speaker)
         self._go(self._at)
 
     def _go(self, at: int) -> None:

@@ -1,0 +1,41 @@
+"""Where a spoilt rig comes from: a technique, a kind of mistake, a seed."""
+
+from collections.abc import Sequence
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QFormLayout, QSpinBox, QWidget
+
+from rigbuilder.viewmodels.lesson_editing import mistakes
+from rigbuilder.views.controls.buttons import ActionButton
+from rigbuilder.views.controls.choice_field import ChoiceField
+
+
+class SpoilingRow(QWidget):
+    """Technique, mistake and seed; ``wanted`` carries all three."""
+
+    wanted = Signal(str, str, int)
+
+    def __init__(self, techniques: Sequence[tuple[str, str]], parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.technique = ChoiceField("Technique", searchable=True, parent=self)
+        self.technique.set_options(techniques)
+        self.technique.set_value(techniques[0][0])
+        self.mistake = ChoiceField("Kind of mistake", searchable=True, parent=self)
+        self.mistake.set_options(mistakes())
+        self.mistake.set_value(mistakes()[0][0])
+        self.seed = QSpinBox(self)
+        self.seed.setRange(0, 9999)
+        self.seed.setValue(1)
+        self.seed.setAccessibleName("Seed of the spoilt rig")
+        self.button = ActionButton(
+            "Spoil a right rig", tip="Adds the usual rig with one thing wrong", parent=self
+        )
+        self.button.clicked.connect(
+            lambda: self.wanted.emit(self.technique.value(), self.mistake.value(), self.seed.value())
+        )
+        form = QFormLayout(self)
+        form.setContentsMargins(0, 0, 0, 0)
+        form.addRow("Technique", self.technique)
+        form.addRow("Mistake", self.mistake)
+        form.addRow("Seed", self.seed)
+        form.addRow("", self.button)
