@@ -21,13 +21,16 @@ from rigbuilder.store.errors import StoreError
 from rigbuilder.store.history import History
 from rigbuilder.store.house import read_house
 from rigbuilder.store.paths import Places, find_places
+from rigbuilder.store.progress import ProgressStore
 from rigbuilder.store.settings import SettingsFile
 from rigbuilder.viewmodels.bench import Bench
 from rigbuilder.viewmodels.desk import Desk
 from rigbuilder.viewmodels.draftkeeper import DraftKeeper
 from rigbuilder.viewmodels.handover import Doorbell
+from rigbuilder.viewmodels.lesson_hall import LessonHall
 from rigbuilder.viewmodels.preferences import Preferences
 from rigbuilder.views.icons import app_icon
+from rigbuilder.views.lesson_menu import LessonsMenu
 from rigbuilder.views.library_window import CardsMenu
 from rigbuilder.views.theme_look import Look, Mode
 from rigbuilder.views.window import MainWindow
@@ -50,6 +53,7 @@ def run(cards: Sequence[Path]) -> int:
     remarks = [str(trouble) for trouble in places.troubles]
     window = build(application, places, remarks)
     cards_menu = CardsMenu(window, places.cache / "verdicts.json")
+    LessonsMenu(window, LessonHall(window.bench, places.lessons, ProgressStore(places.progress), window))
     release = end_politely(window)
     window.show()
     QTimer.singleShot(0, lambda: begin(window, cards, remarks))

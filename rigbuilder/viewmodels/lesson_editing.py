@@ -39,6 +39,11 @@ class LessonDraft(QObject):
         self.rigs: tuple[LessonRig, ...] = () if lesson is None else lesson.rigs
         self._extra = {} if lesson is None else dict(lesson.model_extra or {})
 
+    def copied(self) -> None:
+        """Make the draft a lesson of its own, apart from the one it was made from."""
+        self.identity = new_id()
+        self.name = f"{self.name} (our own)"
+
     def lesson(self) -> Lesson | None:
         """Return the lesson as it stands, ``None`` while it has no name or no rig."""
         if not self.name.strip() or not self.rigs:

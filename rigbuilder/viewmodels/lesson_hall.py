@@ -5,15 +5,18 @@ from pathlib import Path
 
 from PySide6.QtCore import QObject, Signal
 
-from rigbuilder.lessons.check import RigCheck, check_lesson
 from rigbuilder.lessons.document import Lesson, LessonUnreadable
 from rigbuilder.lessons.progress import Progress, standings
+from rigbuilder.model.document import Document
 from rigbuilder.store.errors import StoreError
-from rigbuilder.store.lessons import ListedLesson, list_lessons, load_lesson, save_lesson
+from rigbuilder.store.lessons import ListedLesson as ListedLesson
+from rigbuilder.store.lessons import list_lessons, load_lesson, save_lesson
 from rigbuilder.store.names import slug
 from rigbuilder.store.progress import Junior, ProgressStore
 from rigbuilder.viewmodels.bench import Bench
 from rigbuilder.viewmodels.lesson import LessonRun
+from rigbuilder.viewmodels.lesson_editing import LessonDraft
+from rigbuilder.viewmodels.lesson_paper import LessonPaper, lesson_paper
 from rigbuilder.viewmodels.lesson_shown import RuleStanding, standing_shown
 
 _SUFFIX = ".riglesson"
@@ -39,6 +42,19 @@ class LessonHall(QObject):
         except (StoreError, LessonUnreadable) as trouble:
             self.said.emit(str(trouble))
             return None
+
+    def paper(self, lesson: Lesson, *, answers: bool) -> LessonPaper:
+        """Return a lesson as it stands on paper."""
+        return lesson_paper(lesson, self._source, answers=answers)
+
+    def draft(self, lesson: Lesson | None, parent: QObject) -> LessonDraft:
+        """Return a draft of a lesson, or of a new one."""
+        return LessonDraft(self._source, lesson, parent)
+
+    @property
+    def card(self) -> Document:
+        """Return the card on the main bench."""
+        return self._source.document
 
     def juniors(self) -> list[Junior]:
         """Return those whose progress is kept here."""
@@ -74,10 +90,6 @@ class LessonHall(QObject):
         bench = Bench({}, self._source.reference, self._source.house, parent)
         bench.speak(self._source.speaker.system)
         return bench
-
-    def check(self, lesson: Lesson) -> tuple[RigCheck, ...]:
-        """Return how each rig of a lesson stands against what it is meant to show."""
-        return check_lesson(lesson, self._source.reference, self._source.house)
 
     def save(self, lesson: Lesson, path: Path | None) -> Path | None:
         """Write a lesson; one without a place gets a free name among the person's own."""

@@ -10,7 +10,6 @@ from PySide6.QtWidgets import (
     QLineEdit,
     QListWidget,
     QPlainTextEdit,
-    QSpinBox,
     QVBoxLayout,
     QWidget,
 )
@@ -18,7 +17,7 @@ from PySide6.QtWidgets import (
 from rigbuilder.viewmodels.lesson_editing import LessonDraft
 from rigbuilder.views.controls.buttons import ActionButton
 from rigbuilder.views.controls.texts import text_label
-from rigbuilder.views.lesson_spoiling import SpoilingRow
+from rigbuilder.views.lesson_spoiling import SeedField, SpoilingRow
 from rigbuilder.views.theme_look import Look
 
 
@@ -41,9 +40,7 @@ class LessonEditor(QDialog):
         self.name = QLineEdit(draft.name, self)
         self.introduction = _text(draft.introduction, "Introduction", self)
         self.closing = _text(draft.closing, "Closing words", self)
-        self.seed = QSpinBox(self)
-        self.seed.setRange(0, 9999)
-        self.seed.setValue(draft.seed)
+        self.seed = SeedField(draft.seed, "Seed of the lesson", self)
         self.seed.setToolTip("The same number gives every junior of a class the same choices.")
         self.list = QListWidget(self)
         self.list.setAccessibleName("Rigs of the lesson, in order")
