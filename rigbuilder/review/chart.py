@@ -14,7 +14,7 @@ from rigbuilder.reference.house import House
 from rigbuilder.reference.load import Reference
 from rigbuilder.reference.ranges import LBF_N
 from rigbuilder.reference.techniques import Technique
-from rigbuilder.reference.words import LineType, Rank
+from rigbuilder.reference.words import Condition, LineType, Rank
 from rigbuilder.review.core import Finding, Severity
 from rigbuilder.review.dressing import dressed
 from rigbuilder.review.engine import Report, lay_out, report
@@ -84,7 +84,11 @@ def chart(rig: Rig, reference: Reference, house: House, *, extra: Sequence[LineT
             tests.add(present_lb)
         rows += [(kind, test) for test in sorted(tests)]
     technique = reference.techniques[rig.technique]
-    rigs = [_candidate(rig, kind, test, technique, reference) for kind, test in rows]
+    renewed = rig.with_(log=()) if rig.log else rig  # another line has no history yet
+    rigs = [
+        rig if _is_present(rig, kind, test) else _candidate(renewed, kind, test, technique, reference)
+        for kind, test in rows
+    ]
     cases = lay_out(rigs, reference, house)
     return [
         Cell(kind, test, report(case), case.rig is rig)
@@ -92,14 +96,16 @@ def chart(rig: Rig, reference: Reference, house: House, *, extra: Sequence[LineT
     ]
 
 
+def _is_present(rig: Rig, kind: LineType, test_lb: float) -> bool:
+    return kind is rig.main.type and abs((rig.main.test_n or 0.0) / LBF_N - test_lb) <= _SAME_LB
+
+
 def _candidate(rig: Rig, kind: LineType, test_lb: float, technique: Technique, reference: Reference) -> Rig:
-    if kind is rig.main.type and abs((rig.main.test_n or 0.0) / LBF_N - test_lb) <= _SAME_LB:
-        return rig
     main = Line(
         type=kind,
         test_n=test_lb * LBF_N,
         length_m=rig.main.length_m,
-        condition=rig.main.condition,
+        condition=Condition.FRESH,
         convention=rig.main.convention,
     )
     return dressed(rig, main, technique, reference)

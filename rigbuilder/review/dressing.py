@@ -5,6 +5,7 @@ from rigbuilder.model.rig import Backing, Knots, Leader, Line, Rig
 from rigbuilder.reference.load import Reference
 from rigbuilder.reference.ranges import INCH_M, LBF_N
 from rigbuilder.reference.techniques import Technique
+from rigbuilder.reference.words import Condition
 
 Changes = dict[str, str | None]
 
@@ -44,6 +45,8 @@ def line_changes(rig: Rig, main: Line) -> Changes:
     for path in ("main.diameter", "main.measured.diameter", "main.measured.strength", "main.price"):
         if rig.says(path):
             changes[path] = None
+    if rig.main.condition in (Condition.KINKED, Condition.WORN):
+        changes["main.condition"] = str(Condition.FRESH)
     return changes
 
 
