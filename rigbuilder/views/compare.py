@@ -1,5 +1,7 @@
 """Two or three cards side by side: drawn over each other, and what differs in card, figures and reasons."""
 
+from collections.abc import Sequence
+
 from PySide6.QtCore import QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QGuiApplication, QPainter, QPaintEvent
 from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QSplitter, QVBoxLayout, QWidget
@@ -16,18 +18,18 @@ from rigbuilder.views.theme import SEVERITIES
 from rigbuilder.views.theme_look import Look
 
 _SHORT = 34
+_LIKE = 1.25  # water and cast up to a quarter apart are drawn in one picture
 
 
-class OverlaidRigs(QWidget):
-    """One rig drawn in full, another faint behind it."""
+class ComparedRigs(QWidget):
+    """Rigs in like water over each other, the others faint behind the one in front; unlike ones beside it."""
 
     def __init__(self, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._look = look
-        self._front: RigScene | None = None
-        self._behind: RigScene | None = None
+        self._scenes: list[RigScene] = []
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
-        self.setAccessibleName("Both rigs drawn over each other")
+        self.setAccessibleName("The rigs drawn")
         look.changed.connect(lambda _: self.update())
 
     def sizeHint(self) -> QSize:  # noqa: N802 (Qt's name)
@@ -38,23 +40,42 @@ class OverlaidRigs(QWidget):
         """Return the least in which a rig can be told."""
         return QSize(self._look.theme.px(360), self._look.theme.px(150))
 
-    def show_rigs(self, front: RigScene | None, behind: RigScene | None) -> None:
-        """Draw one rig over another; either may be missing."""
-        self._front, self._behind = (front, behind) if front is not None else (behind, None)
-        self.setAccessibleDescription(self._front.title if self._front is not None else "Nothing to draw yet")
+    def show_rigs(self, scenes: Sequence[RigScene | None], front: int) -> None:
+        """Draw rigs, the one at ``front`` first; missing ones are left out."""
+        turned = [*scenes[front:], *scenes[:front]]
+        self._scenes = [scene for scene in turned if scene is not None]
+        titles = "; behind or beside it: ".join(scene.title for scene in self._scenes)
+        self.setAccessibleDescription(titles or "Nothing to draw yet")
         self.update()
 
     def paintEvent(self, event: QPaintEvent) -> None:  # noqa: N802 (Qt's name)
         """Paint them."""
-        painter = QPainter(self)
-        if self._front is None:
-            painter.setPen(self._look.theme.colour("soft"))
-            painter.drawText(
-                self.rect(), Qt.AlignmentFlag.AlignCenter, "These cards make no whole rig to draw yet."
-            )
+        painter, theme = QPainter(self), self._look.theme
+        if not self._scenes:
+            painter.setPen(theme.colour("soft"))
+            words = "These cards make no whole rig to draw yet."
+            painter.drawText(self.rect(), Qt.AlignmentFlag.AlignCenter, words)
         else:
-            paint_rig(painter, QRectF(self.rect()), self._front, self._look.theme, ghost=self._behind)
+            groups = overlaid(self._scenes)
+            width = self.width() / len(groups)
+            for place, (scene, behind) in enumerate(groups):
+                room = QRectF(place * width, 0, width, self.height()).adjusted(1 if place else 0, 0, 0, 0)
+                paint_rig(painter, room, scene, theme, ghost=behind)
         painter.end()
+
+
+def overlaid(scenes: Sequence[RigScene]) -> list[tuple[RigScene, RigScene | None]]:
+    """Return the first rig with the next like it behind it, and beside it those in other water."""
+    first, *others = scenes
+    like = [scene for scene in others if _alike(first, scene)]
+    unlike = [scene for scene in others if scene not in like[:1]]
+    return [(first, like[0] if like else None), *((scene, None) for scene in unlike)]
+
+
+def _alike(one: RigScene, other: RigScene) -> bool:
+    """Whether two rigs fit one drawing: the same stand, water as deep, casts as long."""
+    ratios = (other.water.depth_m / one.water.depth_m, other.cast_m / one.cast_m)
+    return one.water.shore == other.water.shore and all(1 / _LIKE <= ratio <= _LIKE for ratio in ratios)
 
 
 class CompareView(QWidget):
@@ -69,7 +90,7 @@ class CompareView(QWidget):
         self.setAccessibleName("Comparison")
         self._heads = QHBoxLayout()
         self.front = SegmentRow("Drawn in front", parent=self)
-        self.drawing = OverlaidRigs(look, self)
+        self.drawing = ComparedRigs(look, self)
         self.table = CompareTable(look, self)
         self.alike = text_label("", "label", parent=self)
         self.copy = ActionButton("Copy as table", tip="As text, to paste into a sheet", parent=self)
@@ -122,7 +143,7 @@ class CompareView(QWidget):
             return
         scenes = [side.scene for side in self._comparison.sides]
         front = int(self.front.value() or 0)
-        self.drawing.show_rigs(scenes[front], scenes[(front + 1) % len(scenes)])
+        self.drawing.show_rigs(scenes, front)
 
     def _copy(self) -> None:
         QGuiApplication.clipboard().setText(self.table.as_text())

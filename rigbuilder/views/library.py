@@ -92,14 +92,14 @@ class LibraryPanel(QWidget):
         self.look()
         self.refresh()
 
-    def refresh(self) -> None:
+    def refresh(self, *, keep_place: bool = False) -> None:
         """Show what the search means now."""
         bar = self.bar
         descending = bar.descending.isChecked()
         lines = self.library.lines(
             bar.search.text(), SORTING[bar.column], bar.grouping, descending=descending
         )
-        self.list.show_lines(lines)
+        self.list.show_lines(lines, keep_place=keep_place)
         self.list.show_order(bar.column, descending=descending)
         names = {card.file_name for card in self.table.cards()}
         if self._to_select and names.issuperset(path.name for path in self._to_select):
@@ -163,11 +163,11 @@ class LibraryPanel(QWidget):
 
     def _wire(self) -> None:
         library, work, bar = self.library, self.work, self.bar
-        library.rows_changed.connect(self.refresh)
+        library.rows_changed.connect(lambda: self.refresh(keep_place=True))
         library.verdicts_changed.connect(self._settle.start)
         library.progress.connect(self._reviewed)
         library.told.connect(lambda words: _tell(self.trouble, words))
-        bar.wanted.connect(self.refresh)
+        bar.wanted.connect(lambda: self.refresh())
         bar.down.connect(lambda: self.list.setFocus(Qt.FocusReason.ShortcutFocusReason))
         bar.stop_wanted.connect(self._stop_or_go_on)
         bar.help_wanted.connect(lambda: self.asking.ask.tell("How to search", SEARCH_HELP))
@@ -207,7 +207,7 @@ class LibraryPanel(QWidget):
         else:
             self.bar.show_progress(left, total)
         if not left and self.bar.depends_on_verdicts:
-            self.refresh()
+            self.refresh(keep_place=True)
 
     def _stop_or_go_on(self) -> None:
         if self.library.paused:

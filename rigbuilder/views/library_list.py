@@ -59,10 +59,13 @@ class CardList(QTableView):
         look.changed.connect(lambda _: self._dress())
         self._dress()
 
-    def show_lines(self, lines: list[Line]) -> None:
-        """Show these lines; what was selected stays so where it is still among them."""
+    def show_lines(self, lines: list[Line], *, keep_place: bool = False) -> None:
+        """Show these lines; what was selected stays so where it is still among them.
+
+        With ``keep_place`` a neighbour takes the place of a card that is gone, else the first one does.
+        """
         kept = {card.file_name for card in self.cards()}
-        current = self._current()
+        current, near = self._current(), self.currentIndex().row() if keep_place else -1
         self.clearSpans()
         self._table.show(lines)
         theme, headings = self._look.theme, self._table.headings()
@@ -72,7 +75,7 @@ class CardList(QTableView):
             self.setSpan(place, 0, 1, len(Column))
             self.setRowHeight(place, theme.px(HEADING_HEIGHT))
         self._headings = headings
-        self._select(kept, current)
+        self._select(kept, current, near)
 
     def cards(self) -> list[Card]:
         """Return the selected cards, in order, each once."""
@@ -102,6 +105,8 @@ class CardList(QTableView):
             self._open(self.currentIndex())
         elif plain and event.key() == Qt.Key.Key_Up and self.currentIndex().row() <= 0:
             self.left_upwards.emit()
+        elif plain and event.key() in (Qt.Key.Key_Home, Qt.Key.Key_End):
+            self._go_to_end(last=event.key() == Qt.Key.Key_End)
         elif plain and event.key() == Qt.Key.Key_F2:
             self.rename()
         else:
@@ -112,30 +117,35 @@ class CardList(QTableView):
         super().currentChanged(current, previous)
         self.chosen.emit()
 
-    def _select(self, names: set[str], current: str) -> None:
-        model, flags = self.selectionModel(), QItemSelectionModel.SelectionFlag
-        first = None
+    def _select(self, names: set[str], current: str, near: int = -1) -> None:
+        """Select cards and go to the current one; where it is gone, to the nearest place or the first."""
+        table, model, flags = self._table, self.selectionModel(), QItemSelectionModel.SelectionFlag
+        places: dict[int, str] = {}
+        for place in range(table.rowCount()):
+            line = table.line(place)
+            if not isinstance(line, Heading):
+                places[place] = line.file_name
         model.clearSelection()
-        for place in range(self._table.rowCount()):
-            line = self._table.line(place)
-            if isinstance(line, Heading):
-                continue
-            if line.file_name in names:
-                model.select(self._table.index(place, Column.NAME), flags.Select | flags.Rows)
-            if line.file_name == current and first is None:
-                first = place
-        if first is None:
-            self.scrollToTop()
-            first = next(iter(set(range(min(2, self._table.rowCount()))) - set(self._table.headings())), None)
-        if first is not None:
-            model.setCurrentIndex(self._table.index(first, Column.NAME), flags.NoUpdate)
-            if not names:
-                model.select(self._table.index(first, Column.NAME), flags.Select | flags.Rows)
-            if first <= 1:
+        chosen = [place for place, name in places.items() if name in names]
+        at = next((place for place, name in places.items() if name == current), None)
+        if at is None and places:
+            at = min(places, key=lambda place: abs(place - near)) if near >= 0 else next(iter(places))
+        for place in chosen or ([] if at is None else [at]):
+            model.select(table.index(place, Column.NAME), flags.Select | flags.Rows)
+        if at is not None:
+            model.setCurrentIndex(table.index(at, Column.NAME), flags.NoUpdate)
+            if at == next(iter(places)):
                 self.scrollToTop()
             else:
-                self.scrollTo(self._table.index(first, Column.NAME))
+                self.scrollTo(table.index(at, Column.NAME))
         self.chosen.emit()
+
+    def _go_to_end(self, *, last: bool) -> None:
+        rows = [row for row in range(self._table.rowCount()) if row not in self._headings]
+        if rows:
+            self.setCurrentIndex(self._table.index(rows[-1 if last else 0], Column.NAME))
+            if not last:
+                self.scrollToTop()
 
     def _current(self) -> str:
         row = self.currentIndex().row()

@@ -83,7 +83,7 @@ class CardPane(QWidget):
 
     def show_card(self, card: CardLook, remark: str = "") -> None:
         """Show a card, with a remark on its file if there is one."""
-        self.name.setText(" ".join(card.name.split()))
+        self._tell(self.name, " ".join(card.name.split()))
         self.picture.show_scene(card.scene)
         known = card.verdict in SEVERITIES
         kind = card.verdict if known else ("fault" if card.verdict == "broken" else "note")

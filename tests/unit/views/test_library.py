@@ -190,6 +190,7 @@ class TestActing:
         choose(panel, "Rod 1")
         panel.acts["delete"].trigger()
         qtbot.waitUntil(lambda: shown(panel) == ["Rod 2"])
+        assert [card.name for card in panel.list.cards()] == ["Rod 2"]
         assert panel.side.bin.list.count() == 1
         toast = toast_of(panel)
         assert toast.message.text() == "“Rod 1” deleted."
@@ -389,6 +390,17 @@ def test_the_list_is_left_upwards_to_the_search(
     assert panel.list.hasFocus()
     qtbot.keyClick(panel.list, Qt.Key.Key_Up)
     assert panel.bar.search.hasFocus()
+
+
+def test_home_and_end_go_to_the_first_and_the_last_card(
+    panel: LibraryPanel, fill: Callable[..., list[Path]], qtbot: QtBot
+) -> None:
+    fill("Rod 1", "Rod 2", "Rod 3")
+    qtbot.mouseClick(panel.bar.group.button("technique"), Qt.MouseButton.LeftButton)
+    for key, row in ((Qt.Key.Key_End, 3), (Qt.Key.Key_Home, 1)):
+        qtbot.keyClick(panel.list, key)
+        assert panel.list.currentIndex().row() == row
+        assert len(panel.list.cards()) == 1
 
 
 def test_the_table_keeps_to_qts_rules(
