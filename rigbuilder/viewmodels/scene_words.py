@@ -92,10 +92,10 @@ def _rod(case: Case, speaker: Speaker) -> str:
 
 def _reel(case: Case, speaker: Speaker) -> str:
     facts = case.facts
-    words = f"{speaker.line(facts.main_wound_m.typical)} of line"
+    wound = speaker.line(facts.main_wound_m.typical)
     if facts.backing_m is not None and facts.backing_m.typical >= 1.0:
-        words += f" over {speaker.line(max(facts.backing_m.typical, 0.0))}"
-    return words
+        return f"{wound} over {speaker.line(facts.backing_m.typical)}"
+    return f"{wound} of line"
 
 
 def _leader(leader: Leader, speaker: Speaker) -> str:

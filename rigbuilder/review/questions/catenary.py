@@ -1,11 +1,14 @@
 """Closed shapes of a still line for drawing: hung, rising, held between two ends."""
 
+from dataclasses import dataclass
+
 import numpy as np
+from numpy.typing import ArrayLike
 
 from rigbuilder.mechanics.arrays import Array
 
 _STEEPEST = 6.0  # asinh of the steepest slope that is tried: 200 in 1
-_TRIES, _ROUNDS, _STEPS = 65, 3, 64
+_TRIES, _ROUNDS, _STEPS = 65, 3, 48
 _MOST = 300.0
 
 
@@ -50,7 +53,7 @@ def held_line(
     *,
     wet_n_m: float,
     dry_n_m: float,
-    tension_n: float,
+    tension_n: ArrayLike,
     start_m: float,
     end_m: float,
     span_m: float,
@@ -58,31 +61,45 @@ def held_line(
 ) -> tuple[Array, Array]:
     """Return distances and heights [m] of a line held between two ends, in water below 0 and in air above.
 
-    The slope at the start is found by trying many at once and closing in.
+    Of several tensions each gives a row of heights. The slope at the start is found by trying
+    many at once and closing in.
     """
-    low, high = -_STEEPEST, _STEEPEST
+    tension = np.atleast_1d(np.asarray(tension_n, dtype=float))
+    line = _Held(wet_n_m, dry_n_m, tension, start_m, span_m)
+    low, high = np.full(tension.size, -_STEEPEST), np.full(tension.size, _STEEPEST)
     for _ in range(_ROUNDS):
         tries = np.linspace(low, high, _TRIES)
-        ends = _heights(tries, wet_n_m, dry_n_m, tension_n, start_m, span_m)[-1]
-        above = int(np.argmax(ends >= end_m)) if (ends >= end_m).any() else _TRIES - 1
-        low, high = float(tries[max(above - 1, 0)]), float(tries[above])
-    best = np.array([(low + high) / 2.0])
-    heights = _heights(best, wet_n_m, dry_n_m, tension_n, start_m, span_m)[:, 0]
-    heights = heights + np.linspace(0.0, end_m - heights[-1], heights.size)
+        reached = line.heights(tries)[-1] >= end_m
+        above = np.where(reached.any(axis=0), reached.argmax(axis=0), _TRIES - 1)
+        cases = np.arange(tension.size)
+        low, high = tries[np.maximum(above - 1, 0), cases], tries[above, cases]
+    heights = line.heights((low + high)[None] / 2.0)[:, 0]
+    heights = heights + np.linspace(np.zeros_like(tension), end_m - heights[-1], _STEPS + 1)
     x = np.linspace(0.0, span_m, points)
-    return x, np.interp(x, np.linspace(0.0, span_m, _STEPS + 1), heights)
+    at = np.linspace(0.0, span_m, _STEPS + 1)
+    rows = np.stack([np.interp(x, at, heights[:, case]) for case in range(tension.size)])
+    return x, rows if np.ndim(tension_n) else rows[0]
 
 
-def _heights(
-    slopes: Array, wet_n_m: float, dry_n_m: float, tension_n: float, start_m: float, span_m: float
-) -> Array:
-    """Heights along the line for many first slopes (asinh), shape (steps + 1, slopes)."""
-    step = span_m / _STEPS
-    heights = np.empty((_STEPS + 1, slopes.size))
-    heights[0], slope = start_m, slopes.astype(float)
-    for place in range(_STEPS):
-        turn = np.where(heights[place] < 0.0, wet_n_m, dry_n_m) * step / tension_n
-        middle = np.clip(slope + turn / 2.0, -_STEEPEST * 2, _STEEPEST * 2)
-        heights[place + 1] = heights[place] + step * np.sinh(middle)
-        slope = slope + turn
-    return heights
+@dataclass(frozen=True, slots=True)
+class _Held:
+    """A line that starts at one height and is followed over its span, for several tensions at once."""
+
+    wet_n_m: float
+    dry_n_m: float
+    tension_n: Array
+    start_m: float
+    span_m: float
+
+    def heights(self, slopes: Array) -> Array:
+        """Heights along the line for first slopes (asinh) of shape (tries, tensions), steps first."""
+        step = self.span_m / _STEPS
+        wet, dry = self.wet_n_m * step / self.tension_n, self.dry_n_m * step / self.tension_n
+        heights = np.empty((_STEPS + 1, *slopes.shape))
+        heights[0], slope = self.start_m, slopes.astype(float)
+        for place in range(_STEPS):
+            turn = np.where(heights[place] < 0.0, wet, dry)
+            middle = np.clip(slope + turn / 2.0, -_STEEPEST * 2, _STEEPEST * 2)
+            heights[place + 1] = heights[place] + step * np.sinh(middle)
+            slope = slope + turn
+        return heights

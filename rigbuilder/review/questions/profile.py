@@ -161,13 +161,11 @@ def _held(case: Case, rows: Rows, row: int) -> Profile:
     wet = float(rows.wet_weight_n_m[1, row])
     dry = float(rows.main.mass_kg_m[1, row]) * STANDARD_GRAVITY_M_S2
     bottom = float(given["water_depth_m"][1, row])
-    shapes = []
-    for tension in (TENSION_N[1], TENSION_N[2], TENSION_N[0]):
-        x, z = held_line(
-            wet_n_m=_not_nothing(wet), dry_n_m=dry, tension_n=tension, start_m=-depth, end_m=tip,
-            span_m=float(span), points=WET + AIR,
-        )  # fmt: skip
-        shapes.append(_points((span - x)[::-1], np.maximum(z, -bottom)[::-1]))
+    x, heights = held_line(
+        wet_n_m=_not_nothing(wet), dry_n_m=dry, tension_n=(TENSION_N[1], TENSION_N[2], TENSION_N[0]),
+        start_m=-depth, end_m=tip, span_m=float(span), points=WET + AIR,
+    )  # fmt: skip
+    shapes = [_points((span - x)[::-1], np.maximum(z, -bottom)[::-1]) for z in heights]
     typical_shape, shallow, deep = shapes
     return Profile(Way.HELD, typical_shape, shallow, deep, TENSION_N[1], 0.0)
 

@@ -148,10 +148,16 @@ def paint_rod(pencil: Pencil, frame: Frame, scene: RigScene) -> QPainterPath:
         painter.drawEllipse(points[place] + QPointF(0, below * 3 * u), 1.5 * u, 1.9 * u)
     touch = QPainterPathStroker()
     touch.setWidth(16 * u)
+    return touch.createStroke(rod_path(frame, scene))
+
+
+def rod_path(frame: Frame, scene: RigScene) -> QPainterPath:
+    """Return the middle line of the rod."""
+    points = rod_points(frame, scene)
     line = QPainterPath(points[0])
     for point in points[1:]:
         line.lineTo(point)
-    return touch.createStroke(line)
+    return line
 
 
 def reel_point(frame: Frame, scene: RigScene) -> QPointF:
@@ -167,4 +173,5 @@ def angler_rect(frame: Frame, scene: RigScene) -> QRectF:
     ground = stand_m(scene.water.shore)
     left = frame.tip_x + (x - 0.6) * frame.over
     top = frame.surface_y - (ground + 1.8) * frame.over
-    return QRectF(left, top, 0.75 * frame.over, 1.8 * frame.over)
+    # The edge of bank or boat goes with the figure.
+    return QRectF(left, top, 0.8 * frame.over, (ground + 1.8) * frame.over)

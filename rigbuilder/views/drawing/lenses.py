@@ -11,6 +11,7 @@ from rigbuilder.views.drawing.lures import paint_lure
 from rigbuilder.views.paint.pencil import Pencil
 
 _REEL_ACROSS_M = 1.06  # room of the spool in its lens, in lips
+_SEEN = 0.02  # a weaker pull on the nose is not drawn
 _LINES_M = 3.0e-3  # width of the lens over the lines at the joint [m]
 
 
@@ -137,7 +138,7 @@ def _paint_lure(pencil: Pencil, lens: Lens, scene: RigScene) -> None:
     painter.setBrush(theme.colour("knot"))
     painter.drawEllipse(eye, 3.4 * u, 3.4 * u)
     painter.setBrush(Qt.BrushStyle.NoBrush)
-    if scene.lure.nose_down > 0.0:
+    if scene.lure.nose_down > _SEEN:
         _paint_arrow(pencil, eye + QPointF(0, 5 * u), 0.34 * lens.radius, scene.worst(Part.MAIN) or "ink")
 
 

@@ -12,6 +12,7 @@ from rigbuilder.views.paint.clutter import Clutter
 from rigbuilder.views.paint.pencil import RIGHT, Pencil
 from rigbuilder.views.paint.ticks import nice_step
 
+_LONG = 0.24  # of the sheet's width: a longer label is broken
 _WRITTEN = (Part.ROD, Part.MAIN, Part.LEADER)
 
 
@@ -25,13 +26,18 @@ class Notes:
             self.clutter.take(rect)
 
     def word(self, text: str, at: QPointF, role: str, *, ground: str = "sky") -> None:
-        """Write a short text beside a place, where it covers least."""
+        """Write a short text beside a place, where it covers least; a long one breaks after its comma."""
         u, pencil = self.frame.u, self.pencil
-        width, height = pencil.text_width(text, "caption") + 8 * u, pencil.line_height("caption")
+        wide = pencil.text_width(text, "caption") > _LONG * self.frame.rect.width()
+        lines = text.replace(", ", ",\n").split("\n") if wide else [text]
+        line = pencil.line_height("caption")
+        width = max(pencil.text_width(part, "caption") for part in lines) + 8 * u
+        height = line * len(lines)
+        left, top, step = at.x() - width / 2, at.y() - height / 2, height / 2 + 9 * u
         spots = [
-            QRectF(at.x() + dx * width - width / 2, at.y() + dy * u - height / 2, width, height)
-            for dy in (-16, 16, -30, 30, -46, 46)
-            for dx in (0.0, 0.15, -0.15, 0.3, -0.3, 0.55, -0.55)
+            QRectF(left + dx * width, top + dy * step, width, height)
+            for dy in (-1.0, 1.0, -1.8, 1.8, -2.8, 2.8)
+            for dx in (0.0, 0.15, -0.15, 0.3, -0.3, 0.45, 0.6, -0.55)
         ]
         box = self.clutter.place([self._inside(spot) for spot in spots])
         veil = pencil.theme.colour(ground)
@@ -39,7 +45,9 @@ class Notes:
         pencil.painter.setPen(pencil.pen(veil, 0.1))
         pencil.painter.setBrush(veil)
         pencil.painter.drawRoundedRect(box, 3 * u, 3 * u)
-        pencil.write(box.adjusted(4 * u, 0, 40 * u, 0), text, "caption", pencil.theme.colour(role))
+        for place, part in enumerate(lines):
+            row = QRectF(box.left() + 4 * u, box.top() + place * line, box.width() + 36 * u, line)
+            pencil.write(row, part, "caption", pencil.theme.colour(role))
 
     def pin_places(self, anchors: Mapping[Part, QPointF]) -> Iterator[tuple[Pin, QPointF]]:
         """Yield a place for every pin, those of one part side by side, none over another."""

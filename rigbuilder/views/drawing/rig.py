@@ -14,6 +14,7 @@ from rigbuilder.views.drawing.angler import (
     paint_rod,
     paint_stand,
     reel_point,
+    rod_path,
     rod_points,
 )
 from rigbuilder.views.drawing.cover import paint_cover
@@ -64,10 +65,8 @@ def paint_rig(
     notes = Notes(
         pencil, frame, scene, [*(around(lens, pencil) for lens in lenses), angler_rect(frame, scene)]
     )
-    for path in touched.values():
-        notes.clutter.add_curve(path)
-    notes.clutter.add_curve(shape_path(frame, list(scene.typical)))
-    notes.clutter.add_curve(rod)
+    notes.clutter.add_curve(shape_path(frame, list(scene.typical)), samples=40)
+    notes.clutter.add_curve(rod_path(frame, scene), samples=12)
     paint_measures(notes)
     anchors = _anchors(frame, scene, lenses)
     paint_caption(notes)

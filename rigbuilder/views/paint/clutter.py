@@ -31,7 +31,13 @@ class Clutter:
 
     def place(self, candidates: Sequence[QRectF]) -> QRectF:
         """Take and return the candidate that covers least; the first of equals."""
-        best = min(candidates, key=self._cost)
+        best, least = candidates[0], float("inf")
+        for rect in candidates:
+            cost = self._cost(rect)
+            if cost < least:
+                best, least = rect, cost
+            if cost <= 0.0:
+                break
         self._taken.append(best)
         return best
 
