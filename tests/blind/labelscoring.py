@@ -2,6 +2,7 @@
 
 import json
 import math
+import sys
 from pathlib import Path
 from typing import Any
 
@@ -11,9 +12,9 @@ LABELS = Path(__file__).parent / "labels.json"
 _TOLERANCE = 0.002
 
 
-def cases() -> list[dict[str, Any]]:
-    """Return the blind labels."""
-    found: list[dict[str, Any]] = json.loads(LABELS.read_text(encoding="utf-8"))
+def cases(path: Path = LABELS) -> list[dict[str, Any]]:
+    """Return the blind labels of one file."""
+    found: list[dict[str, Any]] = json.loads(path.read_text(encoding="utf-8"))
     return found
 
 
@@ -72,7 +73,8 @@ def _near(one: float, other: float) -> bool:
 
 
 if __name__ == "__main__":
-    wrong = [(case, differences(case)) for case in cases() if differences(case)]
-    print(f"{len(cases())} labels, {len(wrong)} not as expected")
+    labels = cases(*map(Path, sys.argv[1:2]))
+    wrong = [(case, differences(case)) for case in labels if differences(case)]
+    print(f"{len(labels)} labels, {len(wrong)} not as expected")
     for case, words in wrong:
         print(f"{case['kind']:5} {case['text']!r}\n    " + "\n    ".join(words))

@@ -1,6 +1,7 @@
 """Counting misses and false alarms over the blind rigs, the way their README says."""
 
 import json
+import sys
 from collections import Counter
 from dataclasses import dataclass
 from pathlib import Path
@@ -27,9 +28,9 @@ class Outcome:
     found: str
 
 
-def cases() -> list[dict[str, Any]]:
-    """Return the blind rigs."""
-    found: list[dict[str, Any]] = json.loads(RIGS.read_text(encoding="utf-8"))
+def cases(path: Path = RIGS) -> list[dict[str, Any]]:
+    """Return the blind rigs of one file."""
+    found: list[dict[str, Any]] = json.loads(path.read_text(encoding="utf-8"))
     return found
 
 
@@ -74,11 +75,12 @@ def _false_alarms(case: dict[str, Any], report: Report, least: Severity, named: 
     ]  # fmt: skip
 
 
-def table() -> str:
+def table(path: Path = RIGS) -> str:
     """Return misses, wrong weights and false alarms by part, and each of them."""
-    found = [outcome for case in cases() for outcome in outcomes(case)]
+    rigs = cases(path)
+    found = [outcome for case in rigs for outcome in outcomes(case)]
     counts = Counter((outcome.kind, outcome.part) for outcome in found)
-    lines = [f"{len(cases())} rigs, {len({o.name for o in found})} not as expected"]
+    lines = [f"{len(rigs)} rigs, {len({o.name for o in found})} not as expected"]
     lines += [f"  {kind:13} {part:9} {count}" for (kind, part), count in sorted(counts.items())]
     lines += [
         f"{o.kind:13} {o.part:8} {o.name}\n    expected {o.expected}\n    found {o.found}" for o in found
@@ -87,4 +89,4 @@ def table() -> str:
 
 
 if __name__ == "__main__":
-    print(table())
+    print(table(*map(Path, sys.argv[1:2])))
