@@ -5,7 +5,7 @@ they say is the reason against it. Among those that nothing is said against, pra
 comes first, then what passes the guides where it must, then what holds most.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 import numpy as np
@@ -145,7 +145,7 @@ def _joint(place: _Place, case: Case, speaker: Speaker) -> Joint:
     knots = [knot for knot in case.reference.knots.values() if any(map(knot.serves, place.serves))]
     said = _against(place, knots, case, speaker)
     weaker = min(place.lines, key=lambda line: line.test_n or float("inf"))
-    straight = straight_break(weaker, case.reference)
+    straight = {id(line): straight_break(line, case.reference) for line in place.lines}
     found = [_candidate(knot, place, weaker, straight, said[knot.name]) for knot in knots]
     return Joint(
         place.key, place.title, place.path, place.part, place.lines, _ratio(place.lines, case),
@@ -204,16 +204,18 @@ def _lightest_lb(place: _Place) -> float:
 
 
 def _candidate(
-    knot: Knot, place: _Place, weaker: Line, straight: Range, said: tuple[Severity, str]
+    knot: Knot, place: _Place, weaker: Line, straight: Mapping[int, Range], said: tuple[Severity, str]
 ) -> Candidate:
-    share = knot.efficiency_in(weaker.type)
+    # A twist or sleeve is made in the wire alone, so it is judged by the wire.
+    wires = [line for line in place.lines if line.type is LineType.WIRE and LineType.WIRE in knot.suits]
+    line = wires[0] if wires and weaker.type not in knot.suits else weaker
+    share = knot.efficiency_in(line.type)
     known = share or Range(*ANY_KNOT)
-    strength = spread_one(_times, {"straight_n": straight, "share": known})["strength_n"]
+    strength = spread_one(_times, {"straight_n": straight[id(line)], "share": known})["strength_n"]
     severity, against = said
     sources = knot.sources if share is not None else (FROM_MEMORY,)
-    return Candidate(
-        knot, known, strength, sources, severity, against, _reason(knot, place, severity, against)
-    )
+    reason = _reason(knot, place, severity, against)
+    return Candidate(knot, known, strength, sources, severity, against, reason)
 
 
 def _times(*, straight_n: Array, share: Array) -> dict[str, Array]:
@@ -226,6 +228,8 @@ def _reason(knot: Knot, place: _Place, severity: Severity, against: str) -> str:
     words = []
     if knot.name == place.usual:
         words.append("what practice ties here")
+    if knot.serves(JointPlace.WIRE) and len(place.lines) > 1:
+        words.append("makes a loop in the leader, to which the main line is tied")
     if place.through_guides:
         passage = {4: "the slimmest through the rings", 3: "slim enough for the rings"}
         words.append(passage.get(_PASSAGE[knot.guides], "a lump in the rings"))

@@ -81,12 +81,16 @@ def _joint(joint: Joint, speaker: Speaker) -> str:
         share = "–".join(f"{100 * end:.0f}" for end in (one.share.low, one.share.high))
         lines.append(
             f"  {one.knot.name}: bears {speaker.forces(one.strength_n)}, {share} per cent of the line; "
-            f"{one.knot.turns or 'no'} turns; {one.reason}"
+            f"{_turns(one.knot.turns)}{one.reason}"
         )
     if joint.proposed is not None:
         lines += [_wrapped(f"{n}. {step}") for n, step in enumerate(joint.proposed.knot.steps, start=1)]
         lines += [f"  how we know: {source_words(source)}" for source in distinct(joint.proposed.sources)]
     return "\n".join(lines)
+
+
+def _turns(turns: str) -> str:
+    return "" if turns in ("", "none") else f"turns: {turns}; "
 
 
 def _chain(plan: ChainPlan, speaker: Speaker) -> str:

@@ -83,6 +83,24 @@ def test_wire_takes_wire_joints() -> None:
     assert suiting == {"crimped sleeve", "haywire twist"}
 
 
+def test_a_joint_is_never_stronger_than_its_weaker_line() -> None:
+    for technique in ("walking bait", "drop shot", "carolina"):
+        case = case_of(technique)
+        weaker = min(
+            case.facts.main_straight_n.high, (case.facts.leader_straight_n or case.facts.main_straight_n).high
+        )
+        for joint in joints(case, METRIC):
+            if joint.key == "leader":
+                assert all(one.strength_n.high <= weaker * 1.001 for one in joint.candidates)
+
+
+def test_a_twist_in_wire_is_judged_by_the_wire() -> None:
+    joint = joint_of("musky-jerk", "leader")
+    twist = knot(joint, "haywire twist")
+    assert twist.share.low >= 0.8
+    assert "loop in the leader" in twist.reason
+
+
 def test_strength_is_the_weaker_lines_break_times_the_knots_share() -> None:
     case = case_of("spinnerbait")
     palomar = knot(joint_of("spinnerbait", "lure"), "palomar")
