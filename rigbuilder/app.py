@@ -12,23 +12,24 @@ from PySide6.QtCore import QSocketNotifier, QTimer
 from PySide6.QtWidgets import QApplication
 
 from rigbuilder import resources
-from rigbuilder.reference.house import House, UnusableHouse
-from rigbuilder.reference.load import Reference, load
+from rigbuilder.reference.load import load
 from rigbuilder.store.bin import Bin
 from rigbuilder.store.cards import CardStore
 from rigbuilder.store.drafts import Drafts
-from rigbuilder.store.errors import StoreError
 from rigbuilder.store.history import History
-from rigbuilder.store.house import read_house
 from rigbuilder.store.paths import Places, find_places
 from rigbuilder.store.progress import ProgressStore
+from rigbuilder.store.pulltests import NAME as PULL_TESTS
+from rigbuilder.store.pulltests import PullTestFile
 from rigbuilder.store.settings import SettingsFile
 from rigbuilder.viewmodels.bench import Bench
 from rigbuilder.viewmodels.desk import Desk
 from rigbuilder.viewmodels.draftkeeper import DraftKeeper
 from rigbuilder.viewmodels.handover import Doorbell
 from rigbuilder.viewmodels.lesson_hall import LessonHall
+from rigbuilder.viewmodels.practice import Practice
 from rigbuilder.viewmodels.preferences import Preferences
+from rigbuilder.views.bench_menu import BenchMenu
 from rigbuilder.views.icons import app_icon
 from rigbuilder.views.lesson_menu import LessonsMenu
 from rigbuilder.views.library_window import CardsMenu
@@ -77,9 +78,13 @@ def build(application: QApplication, places: Places, remarks: list[str]) -> Main
         zoom=_zoom(preferences.recall("zoom")),
         parent=application,
     )
-    reference, house = _practice(places.house, remarks)
+    shipped = load()
+    pulls = PullTestFile(places.data / PULL_TESTS, shipped)
+    practice = Practice(shipped, places.house, pulls, application)
+    remarks.extend(practice.remarks)
     store = CardStore(places.cards, history=History(places.history), bin_=Bin(places.bin))
-    bench = Bench({}, reference, house, application)
+    bench = Bench({}, practice.reference, practice.house, application)
+    practice.lead(bench)
     keeper = DraftKeeper(Drafts(places.drafts), store, application)
     desk = Desk(bench, store, keeper, preferences, application)
     desk.new(FIRST_TECHNIQUE)
@@ -89,7 +94,9 @@ def build(application: QApplication, places: Places, remarks: list[str]) -> Main
         ("Unsaved work", str(places.drafts)),
         ("Shipped data", str(resources.root())),
     ]
-    return MainWindow(bench, desk, preferences, look, folders=folders)
+    window = MainWindow(bench, desk, preferences, look, folders=folders)
+    BenchMenu(window, practice)
+    return window
 
 
 def begin(window: MainWindow, cards: Sequence[Path], remarks: Sequence[str]) -> None:
@@ -156,17 +163,6 @@ def end_politely(window: MainWindow) -> Callable[[], None]:
         writer.close()
 
     return release
-
-
-def _practice(path: Path, remarks: list[str]) -> tuple[Reference, House]:
-    """Return the shipped practice, or the coach's where the house file can be used."""
-    reference = load()
-    try:
-        house = House.read(read_house(path), reference)
-        return house.apply(reference), house
-    except (StoreError, UnusableHouse) as trouble:
-        remarks.append(f"The house file is left aside, the shipped practice is used. {trouble}")
-        return reference, House.shipped()
 
 
 def _zoom(text: str) -> float:

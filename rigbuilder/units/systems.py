@@ -26,13 +26,17 @@ class _Style:
     decimals: int = 2
     fraction: int = 0
     feet_inches: bool = False
+    one_si: float = 0.0  # how much of the SI unit one of it is, for a unit that no label is read in
 
+
+# The pull of one gram's weight: standard gravity, 9.80665 m/s2 (CGPM 1901), times 0.001 kg.
+_GRAM_PULL = _Style("g", decimals=1, one_si=9.80665e-3)
 
 _IMPERIAL: dict[tuple[Dimension, str], _Style] = {
     (Dimension.FORCE, ""): _Style("lb"),
     (Dimension.FORCE, "drag"): _Style("lb"),
     (Dimension.FORCE, "test"): _Style("lb", figures=3, decimals=1),
-    (Dimension.FORCE, "nose"): _Style("N", decimals=4),
+    (Dimension.FORCE, "nose"): _GRAM_PULL,
     (Dimension.MASS, ""): _Style("oz", figures=3, decimals=2),
     (Dimension.MASS, "lure"): _Style("oz", figures=3, decimals=2, fraction=16),
     (Dimension.MASS, "fish"): _Style("lb"),
@@ -52,7 +56,7 @@ _METRIC: dict[tuple[Dimension, str], _Style] = {
     (Dimension.FORCE, ""): _Style("kg"),
     (Dimension.FORCE, "test"): _Style("kg"),
     (Dimension.FORCE, "drag"): _Style("kg"),
-    (Dimension.FORCE, "nose"): _Style("N", decimals=4),
+    (Dimension.FORCE, "nose"): _GRAM_PULL,
     (Dimension.MASS, ""): _Style("g", figures=3, decimals=1),
     (Dimension.MASS, "lure"): _Style("g", figures=3, decimals=1),
     (Dimension.MASS, "fish"): _Style("kg"),
@@ -94,6 +98,8 @@ def in_system(value: float, dimension: Dimension, system: UnitSystem, *, kind: s
     style = _style(dimension, system, kind)
     if style is None:
         return value, ""
+    if style.one_si:
+        return value / style.one_si, style.symbol
     return unit(style.symbol, dimension).from_si(value), style.symbol
 
 

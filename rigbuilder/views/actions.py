@@ -65,6 +65,18 @@ MENUS: tuple[tuple[str, tuple[Spec | str, ...]], ...] = (
         ),
     ),
     (
+        "&Bench",
+        (
+            Spec("fill", "&Fill the reel…", ("Ctrl+R",), "reel", "Backing, main line, steps and cost"),
+            Spec("chain", "&Joints and drag…", ("Ctrl+J",), "knot", "What breaks first, knots, drag, care"),
+            Spec(
+                "middle", "One rod for &two jobs…", ("Ctrl+M",), "", "The middle way between two techniques"
+            ),
+            "",
+            Spec("house", "&House rules…", ("Ctrl+,",), "settings", "What the coach decides otherwise"),
+        ),
+    ),
+    (
         "&View",
         (
             Spec("imperial", "&Pounds and inches", ("Ctrl+Shift+L",), group="units"),
@@ -94,6 +106,7 @@ MENUS: tuple[tuple[str, tuple[Spec | str, ...]], ...] = (
         "&Help",
         (
             Spec("help", "&Help on this field", ("F1",), "help"),
+            Spec("glossary", "&Words of the trade…", ("Shift+F1",), "", "What the words mean"),
             Spec("shortcuts", "&Keys", ("Ctrl+?",)),
             Spec("about", "&About Rigbuilder"),
         ),

@@ -7,6 +7,7 @@ from typing import Protocol
 from PySide6.QtCore import QObject, Signal
 
 from rigbuilder.viewmodels.desk import Desk
+from rigbuilder.viewmodels.naming import suggested_name
 from rigbuilder.viewmodels.outcome import Fate, Outcome
 from rigbuilder.viewmodels.slate import field_words
 from rigbuilder.views.controls.ask import CANCEL, Answer, Ask
@@ -90,7 +91,7 @@ class DeskTalk(QObject):
     def save_as(self) -> bool:
         """Ask for a place and save the card there."""
         self._commit()
-        start = self._desk.path or _folder(self._desk) / "new.rigcard"
+        start = self._desk.path or _folder(self._desk) / _name(self._desk)
         path = self._ask.save_path("Save the card as", start, PATTERN)
         if path is None:
             return False
@@ -187,7 +188,7 @@ class DeskTalk(QObject):
         return self._other_place() if answer == "elsewhere" else None
 
     def _other_place(self) -> Outcome | None:
-        path = self._ask.save_path("Save the card as", _folder(self._desk) / "new.rigcard", PATTERN)
+        path = self._ask.save_path("Save the card as", _folder(self._desk) / _name(self._desk), PATTERN)
         return None if path is None else self._desk.save_as(path, over=path.exists())
 
     def _compare(self) -> None:
@@ -200,6 +201,10 @@ class DeskTalk(QObject):
 
 def _folder(desk: Desk) -> Path:
     return desk.path.parent if desk.path is not None else desk.store.folder
+
+
+def _name(desk: Desk) -> str:
+    return suggested_name(str(desk.document.get("name") or ""), ".rigcard")
 
 
 def _told(found: Sequence[tuple[str, object, object]]) -> str:

@@ -3,9 +3,8 @@
 from collections.abc import Callable
 from pathlib import Path
 
-from PySide6.QtCore import QByteArray, QEvent, QObject, QSize, Qt
-from PySide6.QtGui import QCloseEvent, QGuiApplication, QKeySequence, QShortcut
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtCore import QByteArray, QEvent, QObject
+from PySide6.QtGui import QCloseEvent, QGuiApplication
 
 from rigbuilder.viewmodels.compare import Comparison
 from rigbuilder.viewmodels.compare_cards import compare_cards
@@ -14,29 +13,8 @@ from rigbuilder.views.compare import CompareView
 from rigbuilder.views.desk_talk import PATTERN
 from rigbuilder.views.library import LibraryPanel
 from rigbuilder.views.library_work import Asking
-from rigbuilder.views.theme_look import Look
+from rigbuilder.views.side_window import SideWindow
 from rigbuilder.views.window import MainWindow
-
-_SIZE = QSize(1240, 720)
-
-
-class SideWindow(QWidget):
-    """A window beside the bench that Esc closes; it goes when the bench goes."""
-
-    def __init__(self, title: str, content: QWidget, bench: QWidget, look: Look) -> None:
-        super().__init__(bench, Qt.WindowType.Window)
-        self.setWindowTitle(title)
-        column = QVBoxLayout(self)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.addWidget(content)
-        room = self.screen().availableGeometry().size()
-        self.resize((_SIZE * look.zoom).boundedTo(room - QSize(24, 48)))
-        QShortcut(QKeySequence(Qt.Key.Key_Escape), self, self.close)
-
-    def bring_up(self) -> None:
-        """Show the window and give it the focus."""
-        self.show()
-        self.activateWindow()
 
 
 class LibraryWindow(SideWindow):
