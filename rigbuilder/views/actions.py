@@ -34,6 +34,10 @@ MENUS: tuple[tuple[str, tuple[Spec | str, ...]], ...] = (
             Spec("save", "&Save", (_Key.Save,), "save", "Save the card"),
             Spec("save-as", "Save &as…", ("Ctrl+Shift+S",), "", "Save the card in another place"),
             "",
+            Spec("print", "&Print…", (_Key.Print,), "print", "Print the rig on one sheet of paper"),
+            Spec("save-sheet", "Save s&heet…", ("Ctrl+E",), "export", "Save the sheet as a PDF"),
+            Spec("save-drawing", "Save &drawing…", ("Ctrl+Shift+E",), "", "Save the drawn rig as a picture"),
+            "",
             Spec("quit", "&Quit", ("Ctrl+Q",), "", "Close the window"),
         ),
     ),
@@ -85,6 +89,10 @@ MENUS: tuple[tuple[str, tuple[Spec | str, ...]], ...] = (
             Spec("system", "As the &system has it", group="theme"),
             Spec("light", "&Light", group="theme"),
             Spec("dark", "&Dark", group="theme"),
+            "",
+            Spec(
+                "show", "Sho&w on the whole screen", ("F5",), "show", "One thing at a time, for a club room"
+            ),
             "",
             Spec("zoom-in", "La&rger", (_Key.ZoomIn, "Ctrl+="), "zoom-in"),
             Spec("zoom-out", "S&maller", (_Key.ZoomOut,), "zoom-out"),

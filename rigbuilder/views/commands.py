@@ -17,6 +17,7 @@ from rigbuilder.views.controls.ask import Ask
 from rigbuilder.views.desk_talk import DeskTalk
 from rigbuilder.views.form import FormPanel
 from rigbuilder.views.panels import Panels
+from rigbuilder.views.sheet.paper import Paper
 from rigbuilder.views.theme_look import Look, Mode
 from rigbuilder.views.workspace import Workspace
 
@@ -38,6 +39,7 @@ class Reach:
     workspace: Workspace
     window: QWidget
     go_to: Callable[[str], None]
+    say: Callable[[str], None]
     folders: list[tuple[str, str]]
 
 
@@ -53,11 +55,16 @@ class Commands(QObject):
 
     def _wire(self) -> None:
         show = self._reach.workspace.show_panel
+        paper = Paper(self._reach.bench, self._reach.look, self._reach.window, self._reach.say)
         verbs: dict[str, Callable[[], object]] = {
             "new": self._reach.talk.new,
             "open": self._reach.talk.open_asked,
             "save": self._reach.talk.save,
             "save-as": self._reach.talk.save_as,
+            "print": paper.print_rig,
+            "save-sheet": paper.save_sheet,
+            "save-drawing": paper.save_drawing,
+            "show": paper.show_rig,
             "quit": self._reach.window.close,
             "set": lambda: self._on_field(assumed=True),
             "unsay": lambda: self._on_field(assumed=False),

@@ -139,6 +139,7 @@ class MainWindow(QMainWindow):
             workspace=self.workspace,
             window=self,
             go_to=self.go_to,
+            say=self.say,
             folders=folders,
         )
 
