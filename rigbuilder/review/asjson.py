@@ -34,11 +34,17 @@ def review_data(reading: Reading, report: Report, speaker: Speaker) -> dict[str,
     """Return the whole review of a card as plain data."""
     case = report.case
     cells = chart(case.rig, case.reference, case.house)
+    why = {entry.rule: entry.why for entry in case.rig.silenced}
     return {
         "verdict": report.verdict.word,
         "findings": [finding_data(reading.document, report, found, speaker) for found in report.findings],
         "silenced": [
-            {"rule": found.rule.name, "severity": found.severity.word, "headline": found.headline(speaker)}
+            {
+                "rule": found.rule.name,
+                "severity": found.severity.word,
+                "headline": found.headline(speaker),
+                "why": why[found.rule.name],
+            }
             for found in report.silenced
         ],
         "right": [{"rule": rule.name, "headline": words} for rule, words in report.right(speaker)],

@@ -30,7 +30,11 @@ def review_text(reading: Reading, report: Report, speaker: Speaker) -> str:
     if right:
         blocks.append("\n".join(["What is right", *right]))
     if report.silenced:
-        hushed = [f"  {found.rule.name}: {found.headline(speaker)}" for found in report.silenced]
+        why = {entry.rule: entry.why for entry in case.rig.silenced}
+        hushed = [
+            f"  {found.rule.name}: {found.headline(speaker)} (silenced: {why[found.rule.name]})"
+            for found in report.silenced
+        ]
         blocks.append("\n".join(["Silenced on this card", *hushed]))
     blocks.append(chart_text(chart(case.rig, case.reference, case.house)))
     if reading.assumed:

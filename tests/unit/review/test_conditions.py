@@ -89,14 +89,12 @@ def test_weed_asks_strong_braid_of_techniques_of_heavy_cover() -> None:
 def test_aim_never_leaves_its_bounds_and_soft_days_never_leave_the_range() -> None:
     day = {"water.clarity": "4 m", "water.pressure": "high", "water.cover": "open", "fish.weight": "0.1 kg"}
     for technique in load().techniques.values():
-        for bounds in (aim_or_none(technique.id, day, kind) for kind in LineType):
+        found = reported(technique.id, day).case.aim
+        for kind in LineType:
+            bounds = found.for_type(kind)
             if bounds is not None:
                 assert bounds.low_lb <= bounds.aim_lb <= bounds.high_lb
                 assert bounds.base.low <= bounds.aim_lb <= bounds.base.high
-
-
-def aim_or_none(technique: str, changes: dict[str, Any], kind: LineType) -> Bounds | None:
-    return reported(technique, changes).case.aim.for_type(kind)
 
 
 def test_ladder_steps() -> None:
