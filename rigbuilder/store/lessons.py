@@ -3,7 +3,6 @@
 from dataclasses import dataclass
 from pathlib import Path
 
-from rigbuilder import resources
 from rigbuilder.lessons.document import FORMAT, VERSION, Lesson, LessonUnreadable, read_lesson
 from rigbuilder.reference.load import Reference
 from rigbuilder.store import atomic
@@ -85,16 +84,13 @@ def save_lesson(lesson: Lesson, path: Path, *, expected: Fingerprint | None) -> 
     return Fingerprint(len(data), path.stat().st_mtime_ns, digest(data))
 
 
-def shipped_paths() -> list[Path]:
-    """Return the lessons that come with the program, in their order."""
-    return sorted(resources.path("lessons").glob(f"*{SUFFIX}"))
-
-
-def list_lessons(folder: Path, reference: Reference) -> list[ListedLesson]:
-    """Return the shipped lessons, then the person's own in ``folder``; broken ones with their reason."""
-    own = sorted(folder.glob(f"*{SUFFIX}")) if folder.is_dir() else []
-    shipped = [_listed(path, reference, shipped=True) for path in shipped_paths()]
-    return shipped + [_listed(path, reference, shipped=False) for path in own]
+def list_lessons(shipped: Path, own: Path, reference: Reference) -> list[ListedLesson]:
+    """Return the lessons that come with the program, then the person's own; broken ones with their reason."""
+    return [
+        _listed(path, reference, shipped=folder is shipped)
+        for folder in (shipped, own)
+        for path in (sorted(folder.glob(f"*{SUFFIX}")) if folder.is_dir() else [])
+    ]
 
 
 def _listed(path: Path, reference: Reference, *, shipped: bool) -> ListedLesson:

@@ -55,7 +55,7 @@ class LessonRun(QObject):
         self._sitting = left or self.course.begin(str(path))
         self._keep(self._sitting)
         self._put_up()
-        bench.document_changed.connect(self._mended)
+        bench.document_changed.connect(lambda _: self._typing.start())
 
     @property
     def progress(self) -> Progress:
@@ -133,10 +133,6 @@ class LessonRun(QObject):
         mended: Document | None = None if self.bench.document == rig.card else self.bench.document
         if mended != self._sitting.mended:
             self._keep(self._sitting.with_(mended=mended))
-
-    def _mended(self, *_: object) -> None:
-        if not self._sitting.shown:
-            self._typing.start()
 
     def _put_up(self) -> None:
         rig, sitting = self.rig, self._sitting

@@ -5,12 +5,13 @@ from pathlib import Path
 
 from PySide6.QtCore import QObject, Signal
 
+from rigbuilder import resources
 from rigbuilder.lessons.document import Lesson, LessonUnreadable
 from rigbuilder.lessons.progress import Progress, standings
 from rigbuilder.model.document import Document
 from rigbuilder.store.errors import StoreError
+from rigbuilder.store.lessons import SUFFIX, list_lessons, load_lesson, save_lesson
 from rigbuilder.store.lessons import ListedLesson as ListedLesson
-from rigbuilder.store.lessons import list_lessons, load_lesson, save_lesson
 from rigbuilder.store.names import slug
 from rigbuilder.store.progress import Junior, ProgressStore
 from rigbuilder.viewmodels.bench import Bench
@@ -18,8 +19,6 @@ from rigbuilder.viewmodels.lesson import LessonRun
 from rigbuilder.viewmodels.lesson_editing import LessonDraft
 from rigbuilder.viewmodels.lesson_paper import LessonPaper, lesson_paper
 from rigbuilder.viewmodels.lesson_shown import RuleStanding, standing_shown
-
-_SUFFIX = ".riglesson"
 
 
 class LessonHall(QObject):
@@ -33,7 +32,7 @@ class LessonHall(QObject):
 
     def lessons(self) -> list[ListedLesson]:
         """Return the shipped lessons and the person's own."""
-        return list_lessons(self.folder, self._source.reference)
+        return list_lessons(resources.path("lessons"), self.folder, self._source.reference)
 
     def load(self, path: Path) -> Lesson | None:
         """Return a lesson from anywhere; what is wrong with it is said."""
@@ -96,7 +95,7 @@ class LessonHall(QObject):
         try:
             expected = None
             if path is None:
-                path = self._free(lesson.name)
+                path = _free(self.folder, lesson.name)
             elif path.exists():
                 expected = load_lesson(path, self._source.reference).fingerprint
             save_lesson(lesson, path, expected=expected)
@@ -121,10 +120,11 @@ class LessonHall(QObject):
             return False
         return True
 
-    def _free(self, name: str) -> Path:
-        stem, number = slug(name), 1
-        path = self.folder / f"{stem}{_SUFFIX}"
-        while path.exists():
-            number += 1
-            path = self.folder / f"{stem}-{number}{_SUFFIX}"
-        return path
+
+def _free(folder: Path, name: str) -> Path:
+    stem, number = slug(name), 1
+    path = folder / f"{stem}{SUFFIX}"
+    while path.exists():
+        number += 1
+        path = folder / f"{stem}-{number}{SUFFIX}"
+    return path
