@@ -75,7 +75,7 @@ class Desk(QObject):
         except StoreError as trouble:
             return outcome_of(trouble)
         if path.resolve().is_relative_to(resources.root()):
-            self._put_on(loaded.document | {"id": new_id()}, Place())
+            self._put_on(loaded.document | {"id": new_id()}, Place(example=True))
             return DONE
         place = Place(path, loaded.fingerprint)
         holder = place.announce(force=force or self.place.is_at(path))

@@ -16,11 +16,23 @@ from rigbuilder.viewmodels.outcome import DONE, Fate, Outcome
 
 @dataclass(slots=True)
 class Place:
-    """The file of the card on the bench; without a path the card was never saved."""
+    """The file of the card on the bench; without a path the card was never saved.
+
+    ``example`` marks a card that ships with the program and was opened as a new one.
+    """
 
     path: Path | None = None
     base: Fingerprint | None = None
     notice: Notice | None = None
+    example: bool = False
+
+    def words(self, *, dirty: bool) -> str:
+        """Return in a word or two whether the work on the bench is saved."""
+        if dirty:
+            return "unsaved changes"
+        if self.path is not None:
+            return "saved"
+        return "example, not saved yet" if self.example else "not saved yet"
 
     def is_at(self, path: Path) -> bool:
         """Tell whether ``path`` leads to the same file."""

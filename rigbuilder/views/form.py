@@ -6,7 +6,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication, QFrame, QScrollArea, QVBoxLayout, QWidget
 
 from rigbuilder.viewmodels.form import FormModel
-from rigbuilder.views.form_group_row import GroupRow
+from rigbuilder.views.form_keeping import KeepingSection
 from rigbuilder.views.form_notes import NotesSection
 from rigbuilder.views.form_plan import SECTION_OF, SECTIONS
 from rigbuilder.views.form_rows import FieldRow
@@ -43,7 +43,9 @@ class FormPanel(QScrollArea):
         self.sections = {section.key: FormSection(model, look, section, memory) for section in SECTIONS}
         for section in self.sections.values():
             self.column.addWidget(section)
+        self.keeping = KeepingSection(model, look, memory)
         self.notes = NotesSection(model, look, memory)
+        self.column.addWidget(self.keeping)
         self.column.addWidget(self.notes)
         self.column.addStretch(1)
         self.setWidget(sheet)
@@ -54,10 +56,15 @@ class FormPanel(QScrollArea):
         """Show how every field stands now."""
         for section in self.sections.values():
             section.refresh()
+        self.keeping.refresh()
         self.notes.refresh()
 
     def focus_field(self, path: str) -> bool:
         """Open what hides a field and put the focus there; return False for a path without a field."""
+        kept = self.keeping.target(path)
+        if kept is not None:
+            self.keeping.set_open(True)
+            return self._go(kept, kept)
         path = _GROUP_FIELD.get(path, path)
         for section in self.sections.values():
             if section.section.group == path and section.group is not None:
@@ -92,9 +99,10 @@ class FormPanel(QScrollArea):
         for section in self.sections.values():
             for row in section.rows.values():
                 row.commit()
+        self.keeping.commit()
         self._model.bench.settle()
 
-    def _go(self, whole: FieldRow | GroupRow | NotesSection, target: QWidget) -> bool:
+    def _go(self, whole: QWidget, target: QWidget) -> bool:
         self.column.activate()
         target.setFocus(Qt.FocusReason.ShortcutFocusReason)
         self.ensureWidgetVisible(whole, 0, 24)

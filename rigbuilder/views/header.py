@@ -30,7 +30,7 @@ class Header(QWidget):
         self.name.setObjectName("card-name")
         self.name.setAccessibleName("Name of the card")
         self.name.setPlaceholderText("Name this rig")
-        self.name.setToolTip("The name of the card; it is saved with it")
+        self.name.setAccessibleDescription("It is saved with the card")
         self.name.setMaxLength(200)
         self._passer = UndoPasser(self)
         self.name.installEventFilter(self._passer)
@@ -65,11 +65,10 @@ class Header(QWidget):
         name = self._bench.text("name") or ""
         if name != self.name.text():
             self.name.setText(name)
-        if self._desk.is_dirty:
-            state = "unsaved changes"
-        else:
-            state = "saved" if self._desk.path is not None else "not saved yet"
-        self.saved.setText(state)
+            if not self.name.hasFocus():
+                self.name.setCursorPosition(0)  # a long name shows its beginning
+        self.name.setToolTip(name or "The name of the card; it is saved with it")
+        self.saved.setText(self._desk.place.words(dirty=self._desk.is_dirty))
         self.saved.setToolTip("" if self._desk.path is None else str(self._desk.path))
         found = verdict(self._bench)
         self.verdict.set_verdict(found.kind, found.text)
@@ -78,7 +77,7 @@ class Header(QWidget):
 
     def _wire(self) -> None:
         self.name.textEdited.connect(lambda text: self._bench.edit("name", text))
-        self.name.editingFinished.connect(self._bench.settle)
+        self.name.editingFinished.connect(self._named)
         self.verdict.clicked.connect(lambda: self.verdict_pressed.emit(verdict(self._bench).field))
         self.units.chosen.connect(lambda name: self.units_chosen.emit(UnitSystem(name)))
         self._quiet.timeout.connect(self._announce)
@@ -87,6 +86,11 @@ class Header(QWidget):
         self._bench.undo_stack.indexChanged.connect(lambda _: self.refresh())
         self._desk.state_changed.connect(self.refresh)
         self._look.changed.connect(lambda _: self._dress())
+
+    def _named(self) -> None:
+        self._bench.settle()
+        if not self.name.hasFocus():
+            self.name.setCursorPosition(0)
 
     def _announce(self) -> None:
         """Say the verdict once to those who listen, when an edit has settled."""
@@ -100,7 +104,7 @@ class Header(QWidget):
         theme = self._look.theme
         self.name.setFont(theme.font("heading"))
         self.name.setMinimumWidth(min(theme.px(180), 200))
-        self.name.setMaximumWidth(theme.px(340))
+        self.name.setMaximumWidth(theme.px(420))
         self.units.setMinimumWidth(min(theme.px(136), 200))
         self.row.setContentsMargins(theme.px(12), theme.px(6), theme.px(12), theme.px(6))
         self.row.setSpacing(theme.px(10))
