@@ -83,11 +83,11 @@ def fill_plan(case: Case) -> FillPlan:
     """Return how to fill the spool of a rig: by what is pinned, by the card, and by practice."""
     held, dropped = pins(case)
     solver = _Solver(case)
-    plan = solver.plan(held, dropped)
-    if plan.wanted_m >= -1e-9 and plan.lip_gap_m.typical >= -1e-9:
-        return plan
-    nearest = solver.plan(solver.nearest(plan), ())
-    return solver.plan(held, dropped, nearest)
+    if solver.is_too_deep(held):
+        usual = {**held, Quantity.LIP_GAP: Pin(gap_bounds(case).middle, Origin.PRACTICE)}
+        deepest = {**held, Quantity.LIP_GAP: Pin(solver.deepest_gap_m, Origin.PINNED)}
+        return solver.plan(deepest, dropped, solver.settled(usual, ()).feasible)
+    return solver.settled(held, dropped)
 
 
 class _Solver:
@@ -108,6 +108,21 @@ class _Solver:
         limits = case.reference.filling.limits
         self._cast = case.rig.cast_m or case.technique.distance_m.middle
         self._past = max(limits.backing_cast_factor * self._cast, self._cast + limits.backing_margin_m)
+
+    @property
+    def deepest_gap_m(self) -> float:
+        return self._spool.deepest_gap_m
+
+    def is_too_deep(self, held: Mapping[Quantity, Pin]) -> bool:
+        """Tell whether the lip gap asked for is as deep as the spool."""
+        gap = held.get(Quantity.LIP_GAP)
+        return gap is not None and gap.value_m > self.deepest_gap_m
+
+    def settled(self, held: Mapping[Quantity, Pin], dropped: tuple[Quantity, ...]) -> FillPlan:
+        plan = self.plan(held, dropped)
+        if plan.wanted_m >= -1e-9 and plan.lip_gap_m.typical >= -1e-9:
+            return plan
+        return self.plan(held, dropped, self.plan(self.nearest(plan), ()))
 
     def plan(
         self,

@@ -76,7 +76,9 @@ def _impossible(plan: FillPlan, speaker: Speaker) -> list[Remark]:
         return []
     wished = {name: pin.value_m for name, pin in plan.held.items()}
     main = speaker.line(plan.main.length_m.typical)
-    if plan.follows is Quantity.BACKING:
+    if wished.get(Quantity.LIP_GAP, 0.0) >= plan.spool.deepest_gap_m:
+        over = "That lip gap is as deep as the spool: no line would be left on it."
+    elif plan.follows is Quantity.BACKING:
         over = f"{main} of main line is more than the spool holds at that lip gap."
     elif plan.follows is Quantity.MAIN:
         backing = speaker.line(wished.get(Quantity.BACKING, 0.0))

@@ -42,6 +42,11 @@ class KnownSpool:
         """Return whether the room is known from a capacity, printed or usual, and not from a caliper."""
         return _GEOMETRY not in self.room.sources
 
+    @property
+    def deepest_gap_m(self) -> float:
+        """Return the largest lip gap that leaves room for line at all."""
+        return 0.98 * (self.rim_m.low - self.arbor_m.high) / 2.0
+
     def inputs(self) -> dict[str, Range]:
         """Return what a formula of the spool is fed with, by the names of :func:`shape`."""
         return {

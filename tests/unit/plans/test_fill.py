@@ -222,6 +222,12 @@ class TestWishes:
         narrow = plan_of("walking bait", fill={"main": "80 yd", "lip_gap": "0.5 mm"})
         assert "below 1.5 to 3.0 mm" in said(narrow, "risk")
 
+    def test_a_lip_gap_as_deep_as_the_spool_is_said(self) -> None:
+        plan = plan_of("walking bait", fill={"lip_gap": "40 mm"})
+        assert not plan.possible
+        assert "as deep as the spool" in said(plan, "fault")
+        assert plan.feasible.lip_gap_m.typical == pytest.approx(plan.gap_bounds.middle)
+
     def test_three_pins_let_the_gap_follow(self) -> None:
         plan = plan_of("walking bait", fill={"main": "80 yd", "backing": "20 yd", "lip_gap": "2 mm"})
         assert plan.follows is Quantity.LIP_GAP
