@@ -34,7 +34,7 @@ def breaks(case: Case, preview: Case | None = None) -> Answer:
         pulls = facts.drag_on_scale_n
         if pulls is not None:
             gives = pulls.typical < weakest.strength_n.low
-            held = "gives line before that" if gives else "may hold longer than that"
+            held = "gives line before that" if gives else "may not give line before that"
             said += f" The drag, {speaker.force(pulls.typical)} over the bent rod, {held}."
         return said
 

@@ -37,10 +37,7 @@ def test_the_drawn_line_passes_through_every_computed_point(technique: str, qapp
 def test_the_leader_is_as_long_as_the_card_says() -> None:
     scene = usual_scene("drop-shot")
     _, leader = split_at_leader(scene)
-    length = sum(
-        ((x1 - x0) ** 2 + (z1 - z0) ** 2) ** 0.5
-        for (x0, z0), (x1, z1) in pairwise(leader)
-    )
+    length = sum(((x1 - x0) ** 2 + (z1 - z0) ** 2) ** 0.5 for (x0, z0), (x1, z1) in pairwise(leader))
     assert length == pytest.approx(scene.leader_m, rel=1e-6)
 
 
