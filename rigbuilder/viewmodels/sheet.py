@@ -128,6 +128,8 @@ def _reasons(report: Report, speaker: Speaker) -> Block:
     right = tuple(
         Paragraph(capital(words), severity="right", spare=REMARK) for _, words in report.right(speaker)[:4]
     )
+    if not found:
+        found = (Paragraph("Nothing speaks against this rig", severity="right"),)
     return Block("Reasons", found + right)
 
 

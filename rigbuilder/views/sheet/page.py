@@ -14,8 +14,8 @@ from rigbuilder.views.theme import Theme
 from rigbuilder.views.theme_palettes import PRINT
 
 # Sizes of type are tried from large to small, first with everything, then without what is sparest.
-_ZOOMS = (1.0, 0.94, 0.88, 0.82, 0.78, 0.74)
-_SMALLEST = (0.7, 0.66, 0.62, 0.58, 0.54)
+_ZOOMS = (1.0, 0.94, 0.88, 0.82, 0.78, 0.74, 0.7)
+_SMALLEST = (0.66, 0.62, 0.58, 0.54)
 _TRIES = (
     *((zoom, spare) for spare in (EXTRA, REMARK, STEPS, SURE) for zoom in _ZOOMS),
     *((zoom, SURE) for zoom in _SMALLEST),

@@ -86,6 +86,12 @@ def test_there_is_no_ink_near_the_edge_and_little_in_all(bench: Bench, size: str
     assert sum(map(sum, rows)) / (width * height * 255) > 0.9
 
 
+def test_no_block_is_empty_whatever_is_spared(bench: Bench) -> None:
+    assert bench.report is not None
+    for block in sheet_content(bench.document, bench.report, bench.speaker).blocks:
+        assert any(paragraph.spare == SURE for paragraph in block.paragraphs), block.title
+
+
 def test_the_same_card_gives_the_same_bytes(bench: Bench) -> None:
     assert bench.report is not None
     content = sheet_content(bench.document, bench.report, bench.speaker)
