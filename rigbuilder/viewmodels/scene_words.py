@@ -94,7 +94,7 @@ def _reel(case: Case, speaker: Speaker) -> str:
     facts = case.facts
     wound = speaker.line(facts.main_wound_m.typical)
     if facts.backing_m is not None and facts.backing_m.typical >= 1.0:
-        return f"{wound} over {speaker.line(facts.backing_m.typical)}"
+        return f"{wound} over backing"
     return f"{wound} of line"
 
 

@@ -4,6 +4,9 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from rigbuilder.model.assume import Assumed
+from rigbuilder.plans.fill import FillPlan, fill_plan
+from rigbuilder.plans.fillwords import count_words
+from rigbuilder.plans.known import Known as Planned
 from rigbuilder.reference.ranges import Range
 from rigbuilder.review.engine import Report
 from rigbuilder.review.explain import distinct, source_words
@@ -17,6 +20,7 @@ from rigbuilder.viewmodels.reasons import capital
 from rigbuilder.viewmodels.slate import field_words
 
 Say = Callable[[Facts, Speaker], str]
+FillSay = Callable[[FillPlan, Speaker], str]
 
 _LEAST_BACKING_M = 3.0  # less is not worth a knot: a figure of ours
 _DIMENSIONS = {"m": Dimension.LENGTH, "N": Dimension.FORCE, "kg": Dimension.MASS, "m/s": Dimension.SPEED}
@@ -55,6 +59,11 @@ def short_rows(bench: Bench) -> tuple[ShortRow, ...]:
         for key, name, meaning, figures, say in _ROWS
         if (value := say(facts, speaker))
     ]
+    plan = fill_plan(report.case).feasible
+    filled = [
+        ShortRow(key, name, say(plan, speaker), why, known) for key, name, why, known, say in _FILL_ROWS
+    ]
+    rows[_AFTER:_AFTER] = filled
     return (*rows, _assumed_row(bench))
 
 
@@ -65,10 +74,13 @@ def how_we_know(bench: Bench, row: ShortRow) -> tuple[Known, ...]:
         return ()
     if row.key == "assumed":
         return tuple(_assumption(entry) for entry in bench.reading.assumed)
+    if row.key in ("line", "turns"):
+        known = fill_plan(report.case).feasible.known()
+        return tuple(_planned(each, bench.speaker) for each in known if each.name in row.figures)
     lead = (_chain(report, bench.speaker),) if row.key == "weakest" else ()
     facts = report.case.facts
-    known = [_known(name, facts, bench.speaker) for name in row.figures]
-    return (*lead, *(each for each in known if each.result))
+    found = [_known(name, facts, bench.speaker) for name in row.figures]
+    return (*lead, *(each for each in found if each.result))
 
 
 def _weakest(facts: Facts, speaker: Speaker) -> str:
@@ -79,20 +91,20 @@ def _drag(facts: Facts, speaker: Speaker) -> str:
     return f"{speaker.forces(facts.drag_recommended_n)} on the scale"
 
 
-def _line(facts: Facts, speaker: Speaker) -> str:
-    main = f"{speaker.line(facts.main_wound_m.typical)} main line"
-    if facts.backing_m is None:
+def _line(plan: FillPlan, speaker: Speaker) -> str:
+    main = f"{speaker.line(plan.main.length_m.typical)} main line"
+    if plan.backing is None:
         return main
-    if facts.backing_m.typical < _LEAST_BACKING_M:
+    if plan.backing.length_m.typical < _LEAST_BACKING_M:
         return f"{main}, hardly any room for backing"
-    return f"{main} over {speaker.spread(facts.backing_m, Dimension.LENGTH, 'line')} backing"
+    return f"{main} over {speaker.spread(plan.backing.length_m, Dimension.LENGTH, 'line')} backing"
 
 
-def _turns(facts: Facts, speaker: Speaker) -> str:
-    main, backing = _about(facts.main_turns), facts.backing_m
-    if facts.backing_turns is None or backing is None or backing.typical < _LEAST_BACKING_M:
+def _turns(plan: FillPlan, speaker: Speaker) -> str:
+    main, backing = count_words(plan.main.turns), plan.backing
+    if backing is None or backing.length_m.typical < _LEAST_BACKING_M:
         return main
-    return f"{_about(facts.backing_turns)} backing, then {main} main"
+    return f"{count_words(backing.turns)} backing, then {main} main"
 
 
 def _hook(facts: Facts, speaker: Speaker) -> str:
@@ -111,15 +123,21 @@ _ROWS: tuple[tuple[str, str, str, tuple[str, ...], Say], ...] = (
     ("weakest", "Weakest link", "What gives way first when the pull grows.", ("chain_n",), _weakest),
     ("drag", "Set the drag to", "Pulled straight off the reel with a scale.",
      ("drag_recommended_n", "drag_ceiling_n", "drag_on_scale_n"), _drag),
-    ("line", "Line needed", "Main line on top, backing under it.",
-     ("main_wound_m", "reach_m", "spool_holds_m", "backing_m"), _line),
-    ("turns", "Handle turns", "Counted while the spool is filled.", ("backing_turns", "main_turns"), _turns),
     ("hook", "Pull at the hook", "With the cast all out, against the technique's usual rig.",
      ("hook_share", "hook_force_n"), _hook),
     ("cast", "Length of cast", "Against the technique's usual rig.",
      ("cast_share", "cast_distance_m"), _cast),
     ("depth", "Runs at", "With the cast all out.", ("depth_m",), _depth),
 )  # fmt: skip
+
+
+_FILL_ROWS: tuple[tuple[str, str, str, tuple[str, ...], FillSay], ...] = (
+    ("line", "Line needed", "Main line on top, backing under it.",
+     ("main line length", "backing length"), _line),
+    ("turns", "Handle turns", "Counted while the spool is filled.",
+     ("backing turns", "main line turns"), _turns),
+)  # fmt: skip
+_AFTER = 2  # how many rows stand before those of the fill
 
 
 def _assumed_row(bench: Bench) -> ShortRow:
@@ -154,6 +172,24 @@ def _known(name: str, facts: Facts, speaker: Speaker) -> Known:
     return Known(capital(found.label), result, found.formula, inputs, sources)
 
 
+def _planned(found: Planned, speaker: Speaker) -> Known:
+    inputs = tuple(f"{label}: {_plan_value(value, label, speaker)}" for label, value in found.inputs)
+    sources = tuple(capital(source_words(source)) for source in distinct(found.sources))
+    result = (
+        count_words(found.value)
+        if found.unit == "turns"
+        else speaker.spread(found.value, Dimension.LENGTH, "line")
+    )
+    return Known(capital(found.label), result, found.formula, inputs, sources)
+
+
+def _plan_value(value: Range, label: str, speaker: Speaker) -> str:
+    if label.startswith("room"):
+        low, typical, high = (f"{part * 1e6:.2g}" for part in value)
+        return f"{typical} ({low}–{high}) m·mm²"
+    return speaker.spread(value, Dimension.LENGTH, "line" if label == "length" else "diameter")
+
+
 def _value(name: str, value: Range, unit: str, speaker: Speaker) -> str:
     row, dimension = FACTS.get(name), _DIMENSIONS.get(unit)
     if row is not None and row.kind == "share":
@@ -176,8 +212,3 @@ def _share(value: Range) -> str:
 
 def _whole(text: str) -> str:
     return f"{float(text):g}"
-
-
-def _about(value: Range) -> str:
-    low, typical, high = (f"{part:.0f}" for part in value)
-    return typical if low == high else f"{typical} ({low}–{high})"
