@@ -10,6 +10,7 @@ from rigbuilder.views.drawing.frame import Frame
 from rigbuilder.views.paint.pencil import Pencil
 
 _VEIL = 0.62  # how much of the water's far end is veiled
+_VEIL_ON_PAPER = 0.3  # the same in print, where it costs ink
 
 
 def paint_water(pencil: Pencil, frame: Frame, scene: RigScene) -> None:
@@ -30,13 +31,14 @@ def paint_water(pencil: Pencil, frame: Frame, scene: RigScene) -> None:
 def _paint_veil(pencil: Pencil, frame: Frame, scene: RigScene, water: QRectF) -> None:
     """Veil what a fish at the lure could not see: clear near the lure, dim beyond the clarity."""
     painter, ink = pencil.painter, pencil.theme.colour("clarity")
+    strongest = _VEIL_ON_PAPER if pencil.theme.name == "print" else _VEIL
     centre = frame.at(*scene.typical[-1])
     reach = max(scene.water.clarity_m, 0.05) * frame.along
     squash = frame.under / frame.along
     veil = QRadialGradient(QPointF(0, 0), reach * 2.2)
     for place, share in ((0.0, 0.0), (0.28, 0.12), (0.455, 0.55), (1.0, 1.0)):
         tint = QColor(ink)
-        tint.setAlphaF(_VEIL * share)
+        tint.setAlphaF(strongest * share)
         veil.setColorAt(place, tint)
     painter.save()
     painter.setClipRect(water)
