@@ -1,11 +1,14 @@
 """The library: all cards of a folder, kept up to date while the person looks at them."""
 
+import contextlib
 import time
+from collections.abc import Iterable
 from pathlib import Path
 
 from PySide6.QtCore import QFileSystemWatcher, QObject, QTimer, Signal
 
-from rigbuilder.store.rows import Row, Sorting
+from rigbuilder.store.listing import read_entry
+from rigbuilder.store.rows import Row, Sorting, row_of, stamp_of
 from rigbuilder.store.search import search
 from rigbuilder.viewmodels.bench import Bench
 from rigbuilder.viewmodels.library_lines import Grouping, Line, grouped, in_order, verdict_of
@@ -60,6 +63,15 @@ class CardLibrary(QObject):
             self._watcher.addPath(str(self.folder))
         self._worker.look()
         self._poll.start()
+
+    def touch(self, paths: Iterable[Path]) -> None:
+        """Look at once at a few files of which it is known that they were made, changed or taken away."""
+        for path in paths:
+            if path.parent == self.folder:
+                self.rows.pop(path.name, None)
+                with contextlib.suppress(OSError):
+                    self.rows[path.name] = row_of(read_entry(path), stamp_of(path.stat()))
+        self._show()
 
     def turn_to(self, folder: Path) -> None:
         """Show the cards of another folder."""
@@ -123,7 +135,10 @@ class CardLibrary(QObject):
                 case Judged(verdicts, left):
                     self._judged(verdicts, left)
                 case Failed(says):
-                    self._failed(says)
+                    new = not self.rows and not self.folder.exists()  # made when the first card is saved
+                    self.rows = {}
+                    self._show()
+                    self.told.emit("" if new else says)
         if not busy:
             self._poll.stop()
 
@@ -149,12 +164,6 @@ class CardLibrary(QObject):
             self.verdicts.keep(self.rows)
         self.progress.emit(left, self._total)
         self.verdicts_changed.emit()
-
-    def _failed(self, says: str) -> None:
-        new = not self.rows and not self.folder.exists()  # made when the first card is saved
-        self.rows = {}
-        self._show()
-        self.told.emit("" if new else says)
 
     def _show(self) -> None:
         self._shown_at = time.monotonic()

@@ -141,7 +141,10 @@ class CompareView(QWidget):
     def _draw(self) -> None:
         if self._comparison is None:
             return
-        scenes = [side.scene for side in self._comparison.sides]
+        sides = enumerate(self._comparison.sides, start=1)
+        scenes = [
+            side.scene and side.scene.captioned(f"{place}  {_short(side.name)}") for place, side in sides
+        ]
         front = int(self.front.value() or 0)
         self.drawing.show_rigs(scenes, front)
 

@@ -27,6 +27,7 @@ from rigbuilder.views.preview_toast import toast_of
 from rigbuilder.views.theme_look import Look
 
 _LOOK_AFTER_MS = 120
+_AFTER_WRITING_MS = 300
 _NO_CARDS = "No cards yet.\nSave the rig on the bench and it appears here, or import a set."
 _NO_MATCH = "No card says all of that.\nPress Esc in the search field to see all cards again."
 
@@ -93,7 +94,10 @@ class LibraryPanel(QWidget):
         self.refresh()
 
     def refresh(self, *, keep_place: bool = False) -> None:
-        """Show what the search means now."""
+        """Show what the search means now; later, while somebody is writing in the list."""
+        if self.list.is_writing:
+            QTimer.singleShot(_AFTER_WRITING_MS, self, lambda: self.refresh(keep_place=True))
+            return
         bar = self.bar
         descending = bar.descending.isChecked()
         lines = self.library.lines(
@@ -176,8 +180,9 @@ class LibraryPanel(QWidget):
         self.list.opened.connect(lambda _: self.acts["open"].trigger())
         self.list.left_upwards.connect(self.start_search)
         self.list.sort_wanted.connect(bar.order_by)
-        self.table.renamed.connect(work.rename)
-        self.table.retagged.connect(work.retag)
+        # Only when the field is closed: what is done then shows other lines.
+        self.table.renamed.connect(work.rename, Qt.ConnectionType.QueuedConnection)
+        self.table.retagged.connect(work.retag, Qt.ConnectionType.QueuedConnection)
         self.side.bin.wanted.connect(work.bring_back)
         self.side.history.wanted.connect(self.verbs.bring_version_back)
         work.done.connect(self._done)
@@ -197,7 +202,7 @@ class LibraryPanel(QWidget):
             undo = self.acts["undo"].trigger if deed.back is not None else None
             toast_of(self).show_message(deed.text, undo=undo)
         self._to_select = deed.paths
-        self._chosen()
+        self.library.touch({*deed.paths, *(card.path for card in self.list.cards())})
         self.look()
 
     def _reviewed(self, left: int, total: int) -> None:

@@ -77,6 +77,11 @@ class CardList(QTableView):
         self._headings = headings
         self._select(kept, current, near)
 
+    @property
+    def is_writing(self) -> bool:
+        """Whether a name or tags are being written over."""
+        return self.state() is QAbstractItemView.State.EditingState
+
     def cards(self) -> list[Card]:
         """Return the selected cards, in order, each once."""
         lines = [self._table.line(index.row()) for index in self.selectionModel().selectedRows()]
@@ -102,7 +107,8 @@ class CardList(QTableView):
         """Open with Enter; leave upwards from the first row."""
         plain = event.modifiers() in (Qt.KeyboardModifier.NoModifier, Qt.KeyboardModifier.KeypadModifier)
         if plain and event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
-            self._open(self.currentIndex())
+            if not self.is_writing:  # else it only ends the writing
+                self._open(self.currentIndex())
         elif plain and event.key() == Qt.Key.Key_Up and self.currentIndex().row() <= 0:
             self.left_upwards.emit()
         elif plain and event.key() in (Qt.Key.Key_Home, Qt.Key.Key_End):

@@ -11,6 +11,8 @@ from rigbuilder.views.library_actions import LibraryActions
 from rigbuilder.views.library_list import CardList
 from rigbuilder.views.library_work import Asking, LibraryWork
 
+CARDS_AND_SETS = "Cards and sets (*.rigcard *.rigset)"
+
 
 class LibraryVerbs(QObject):
     """What each action acts on."""
@@ -37,7 +39,7 @@ class LibraryVerbs(QObject):
                 "copy": lambda: work.copy(cards.cards()),
                 "paste": work.paste,
                 "export": lambda: work.export(cards.cards()),
-                "import": work.import_asked,
+                "import": self._import_asked,
                 "delete": lambda: work.delete(cards.cards()),
                 "undo": lambda: work.step(back=True),
                 "redo": lambda: work.step(back=False),
@@ -59,6 +61,12 @@ class LibraryVerbs(QObject):
         cards = self._list.cards()
         if len(cards) == 1:
             act(cards[0])
+
+    def _import_asked(self) -> None:
+        start = self._library.folder.parent
+        path = self._asking.ask.open_path("Import cards", start, CARDS_AND_SETS)
+        if path is not None:
+            self._work.take_in([path])
 
     def _another_folder(self) -> None:
         folder = self._asking.folder(self._library.folder)

@@ -52,7 +52,7 @@ class CardsMenu(QObject):
             "library": self.show_library,
             "versions": self.show_versions,
             "compare": self.compare_with,
-            "import": lambda: self.library.panel.work.import_asked(),
+            "import": lambda: self.library.panel.acts["import"].trigger(),
             "copy-card": self.copy_card,
             "paste-card": lambda: self.library.panel.work.paste(),
         }

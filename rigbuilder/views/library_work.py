@@ -19,7 +19,7 @@ from rigbuilder.viewmodels.library_versions import Earlier, restore_version
 from rigbuilder.views.controls.ask import Ask, WindowAsk
 from rigbuilder.views.library_tags import AskTags, WindowAskTags
 
-SETS, CARDS_AND_SETS = "Card sets (*.rigset)", "Cards and sets (*.rigcard *.rigset)"
+SETS = "Card sets (*.rigset)"
 AskFolder = Callable[[Path], Path | None]
 
 
@@ -101,12 +101,6 @@ class LibraryWork(QObject):
         if target is not None:
             target = target if target.suffix == ".rigset" else target.with_name(f"{target.name}.rigset")
             self._do(self._deeds.export(_paths(cards), target))
-
-    def import_asked(self) -> None:
-        """Ask for a set or a card and bring it in."""
-        path = self._asking.ask.open_path("Import cards", self._desk.store.folder.parent, CARDS_AND_SETS)
-        if path is not None:
-            self.take_in([path])
 
     def take_in(self, paths: Sequence[Path]) -> None:
         """Bring the cards of files in."""

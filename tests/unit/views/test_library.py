@@ -171,13 +171,18 @@ class TestActing:
         self, panel: LibraryPanel, fill: Callable[..., list[Path]], qtbot: QtBot
     ) -> None:
         fill("Rod 1")
+        panel.activateWindow()
         panel.list.setFocus()
         qtbot.keyClick(panel.list, Qt.Key.Key_F2)
         (editor,) = [each for each in panel.list.findChildren(QLineEdit) if each.isVisible()]
         assert editor.text() == "Rod 1"
         editor.setText("Rod one")
-        qtbot.keyClick(editor, Qt.Key.Key_Return)
+        panel.refresh()  # as when a card comes in meanwhile
+        assert editor.text() == "Rod one"
+        with qtbot.assertNotEmitted(panel.open_wanted, wait=30):
+            qtbot.keyClick(editor, Qt.Key.Key_Return)
         qtbot.waitUntil(lambda: shown(panel) == ["Rod one"])
+        assert panel.list.hasFocus()
         panel.acts["undo"].trigger()
         qtbot.waitUntil(lambda: shown(panel) == ["Rod 1"])
         panel.acts["redo"].trigger()
