@@ -65,7 +65,6 @@ class LessonsMenu(QObject):
         """Show the window of lessons as things are now."""
         self.window.fill()
         self.window.show()
-        self.window.raise_()
         self.window.activateWindow()
 
     def open_what_if(self) -> None:
@@ -73,7 +72,6 @@ class LessonsMenu(QObject):
         if self.what_if is None:
             self.what_if = WhatIfWindow(WhatIfPanel(self._main.bench, self._main.look), self._main)
         self.what_if.show()
-        self.what_if.raise_()
         self.what_if.activateWindow()
 
     def take(self, listed: ListedLesson | None = None) -> None:

@@ -11,7 +11,7 @@ class WhatIfWindow(QWidget):
     """Holds the panel; the bench's drawing and questions follow. Closing it takes the look away again."""
 
     def __init__(self, panel: WhatIfPanel, parent: QWidget | None = None) -> None:
-        super().__init__(parent, Qt.WindowType.Tool)
+        super().__init__(parent, Qt.WindowType.Window)
         self.panel = panel
         self.setObjectName("what-if-window")
         self.setWindowTitle("What if — Rigbuilder")
