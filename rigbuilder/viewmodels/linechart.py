@@ -169,7 +169,7 @@ def _moved_words(aim: Aim, cell: Cell, bounds: Bounds) -> str:
     movers = [move for move in aim.moves(cell.type) if move.steps]
     if unmoved or not movers:
         return ""
-    return " (moved by " + ", ".join(move.state.name for move in movers) + ")"
+    return " (moved: " + ", ".join(move.state.name for move in movers) + ")"
 
 
 def _rod_span(cell: Cell, speaker: Speaker) -> Span | None:

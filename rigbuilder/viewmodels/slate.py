@@ -100,6 +100,11 @@ class Slate(QObject):
 _TITLES = {
     "pinned": "what is pinned",
     "silenced": "silenced reasons",
+    "tags": "tags",
+    "log": "log",
+    "main.price": "price of the main line",
+    "leader.price": "price of the leader",
+    "backing.price": "price of the backing",
     "lure.buoyancy": "lure at rest",
     "lure.depth": "depth of the lure",
     "main.convention": "reading of the main line test",
@@ -119,6 +124,9 @@ _GROUPS = {"main": "main line", "knots": "knot", "hardware": "hardware"}
 
 def field_words(path: str) -> str:
     """Return a field's name as it stands in the middle of a sentence, e.g. ``main line test``."""
+    for inside in (".price", "log"):
+        if f"{inside}." in path:
+            path = path[: path.index(f"{inside}.") + len(inside)]
     field = BY_PATH.get(path)
     if path in _TITLES or field is None:
         return _TITLES.get(path, _GROUPS.get(path, path))

@@ -12,7 +12,7 @@ from rigbuilder.views.controls.choice_field import ChoiceField
 from rigbuilder.views.controls.foldable import Foldable
 from rigbuilder.views.controls.quantity_field import QuantityField
 from rigbuilder.views.controls.texts import text_label
-from rigbuilder.views.form_rows import UndoPasser
+from rigbuilder.views.form_rows import Caption, UndoPasser
 from rigbuilder.views.theme_look import Look
 
 
@@ -87,8 +87,7 @@ class KeepingSection(Foldable):
         field.edit.installEventFilter(self._passer)
         field.set_help(about)
         field.left.connect(self._bench.settle)
-        label = text_label(title, "label", wrap=True, buddy=field.edit, parent=self.body)
-        label.setFixedWidth(self.fontMetrics().averageCharWidth() * 12)
+        label = Caption(title, self.body, field.edit)
         row = self._grid.rowCount()
         self._grid.addWidget(label, row, 0)
         self._grid.addWidget(field, row, 1)

@@ -16,6 +16,8 @@ from rigbuilder.views.form_act import ActButton
 from rigbuilder.views.form_help import expects, help_for
 from rigbuilder.views.form_plan import Row
 
+_CAPTION_CHARACTERS = 12
+
 
 class UndoPasser(QObject):
     """Lets undo and redo pass by a text field, so that they take back edits of the card."""
@@ -33,6 +35,29 @@ class UndoPasser(QObject):
         return super().eventFilter(watched, event)
 
 
+class Caption(QLabel):
+    """The name of a field, left of it; all of them are equally wide, whatever the size of the type."""
+
+    def __init__(self, text: str, parent: QWidget, buddy: QWidget | None = None) -> None:
+        super().__init__(text, parent)
+        self.setTextFormat(Qt.TextFormat.PlainText)
+        self.setProperty("role", "label")
+        self.setWordWrap(True)
+        if buddy is not None:
+            self.setBuddy(buddy)
+        self._fit()
+
+    def changeEvent(self, event: QEvent) -> None:  # noqa: N802 (Qt's name)
+        """Keep the width right when the type changes."""
+        super().changeEvent(event)
+        if event.type() in (QEvent.Type.FontChange, QEvent.Type.StyleChange):
+            self._fit()
+
+    def _fit(self) -> None:
+        self.ensurePolished()
+        self.setFixedWidth(self.fontMetrics().averageCharWidth() * _CAPTION_CHARACTERS)
+
+
 class FieldRow(QWidget):
     """Label, control and the small button that puts the assumed value on the card or takes a said one off."""
 
@@ -41,7 +66,9 @@ class FieldRow(QWidget):
         self.model, self.row, self.path = model, row, row.path
         self.setObjectName(f"row:{row.path}")
         self.name = f"{section}, {row.title}"
-        self.caption = text_label(row.title, "label", wrap=True, parent=self)
+        self.caption = (
+            text_label(row.title, "label", wrap=True, parent=self) if row.wide else Caption(row.title, self)
+        )
         self.act = ActButton(self)
         self.act.clicked.connect(self.press)
 
@@ -61,7 +88,6 @@ class FieldRow(QWidget):
             grid.addWidget(self.act, 0, 2, Qt.AlignmentFlag.AlignBottom)
             grid.addWidget(control, 1, 0, 1, 3)
         else:
-            self.caption.setFixedWidth(self.fontMetrics().averageCharWidth() * 12)
             self.caption.setMinimumHeight(self.act.sizeHint().height())
             grid.addWidget(self.caption, 0, 0, top)
             grid.addWidget(control, 0, 1)

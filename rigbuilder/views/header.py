@@ -1,7 +1,7 @@
 """The head of the window: the card's name, whether it is saved, the verdict, the units."""
 
-from PySide6.QtCore import QTimer, Signal
-from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent, QAction
+from PySide6.QtCore import QSize, QTimer, Signal
+from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent, QAction, QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QToolButton, QWidget
 
 from rigbuilder.units.systems import UnitSystem
@@ -15,6 +15,7 @@ from rigbuilder.views.theme_look import Look
 from rigbuilder.views.verdict_button import VerdictButton
 
 _SETTLED_MS = 700
+_WORDS_FROM = 780  # least width in logical pixels for the words about saving
 
 
 class Header(QWidget):
@@ -39,11 +40,13 @@ class Header(QWidget):
         self.verdict = VerdictButton(look, self)
         self.units = SegmentRow("Units", [(str(each), str(each)) for each in UnitSystem], parent=self)
         self.units.setObjectName("units")
+        self._buttons: list[QToolButton] = []
         self._spoken, self._quiet = "", QTimer(self)
         self._quiet.setSingleShot(True)
         self._quiet.setInterval(_SETTLED_MS)
         self.row = QHBoxLayout(self)
-        for widget in (self.name, self.saved, self.verdict):
+        self.row.addWidget(self.name, 3)
+        for widget in (self.saved, self.verdict):
             self.row.addWidget(widget)
         self.row.addStretch(1)
         self.row.addWidget(self.units)
@@ -59,6 +62,7 @@ class Header(QWidget):
         button.setAccessibleName(action.text().replace("&", ""))
         action.changed.connect(lambda: button.setAccessibleName(action.text().replace("&", "")))
         self.row.insertWidget(self.row.count() - 1, button)
+        self._buttons.append(button)
 
     def refresh(self) -> None:
         """Show name, state, verdict and units as they are."""
@@ -74,6 +78,11 @@ class Header(QWidget):
         self.verdict.set_verdict(found.kind, found.text)
         self.units.set_value(str(self._bench.speaker.system))
         self._quiet.start()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: N802 (Qt's name)
+        """Leave out in words what the title bar shows anyway, where there is no room for it."""
+        super().resizeEvent(event)
+        self.saved.setVisible(self.width() >= self._look.theme.px(_WORDS_FROM))
 
     def _wire(self) -> None:
         self.name.textEdited.connect(lambda text: self._bench.edit("name", text))
@@ -103,8 +112,10 @@ class Header(QWidget):
     def _dress(self) -> None:
         theme = self._look.theme
         self.name.setFont(theme.font("heading"))
+        for button in self._buttons:
+            button.setIconSize(QSize(theme.px(16), theme.px(16)))
         self.name.setMinimumWidth(min(theme.px(180), 200))
         self.name.setMaximumWidth(theme.px(420))
-        self.units.setMinimumWidth(min(theme.px(136), 200))
+        self.units.setMinimumWidth(theme.px(120))
         self.row.setContentsMargins(theme.px(12), theme.px(6), theme.px(12), theme.px(6))
         self.row.setSpacing(theme.px(10))
