@@ -7,6 +7,11 @@ from rigbuilder.units.dimensions import Dimension
 from rigbuilder.units.systems import UnitSystem, show_si
 
 
+def an(noun: str) -> str:
+    """Return a noun of the trade with its article: a frog, an umbrella rig."""
+    return f"{'an' if noun[:1].casefold() in set('aeiou') else 'a'} {noun}"
+
+
 @dataclass(frozen=True, slots=True)
 class Speaker:
     """Puts figures into words; one per unit system."""

@@ -92,10 +92,10 @@ def _rod(case: Case, speaker: Speaker) -> str:
 
 def _reel(case: Case, speaker: Speaker) -> str:
     facts = case.facts
-    wound = speaker.line(facts.main_wound_m.typical)
+    wound = "line" if case.rig.main.length_m is None else speaker.line(facts.main_wound_m.typical)
     if facts.backing_m is not None and facts.backing_m.typical >= 1.0:
         return f"{wound} over backing"
-    return f"{wound} of line"
+    return "no backing" if wound == "line" else f"{wound} of line"
 
 
 def _leader(leader: Leader, speaker: Speaker) -> str:

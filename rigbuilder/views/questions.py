@@ -31,7 +31,6 @@ class QuestionsPanel(QWidget):
         self.tabs = QTabBar(self)
         self.tabs.setAccessibleName("Questions about this rig")
         self.tabs.setDrawBase(False)
-        self.tabs.setDocumentMode(True)
         self.tabs.setExpanding(False)
         for place, question in enumerate(QUESTIONS):
             self.tabs.addTab(SHORT[question])

@@ -163,6 +163,7 @@ QRadioButton::indicator:checked { border-color: $accent; background: qradialgrad
   radius: 0.5, fx: 0.5, fy: 0.5, stop: 0 $accent, stop: 0.5 $accent, stop: 0.6 $field, stop: 1 $field); }
 QCheckBox::indicator:disabled, QRadioButton::indicator:disabled { border-color: $rule; background: $sunken; }
 
+QTabBar { outline: 0; }
 QTabBar::tab { min-height: ${target}px; padding: 0 ${d12}px; color: $soft; background: transparent;
   border: 2px solid transparent; border-bottom: 2px solid transparent; }
 QTabBar::tab:hover { color: $ink; }

@@ -6,6 +6,7 @@ from rigbuilder.review.case import Case
 from rigbuilder.review.core import Example, Hit, Number, Rule, Severity
 from rigbuilder.review.mends import advice, other_line, usual_drag
 from rigbuilder.review.rules.common import line_words
+from rigbuilder.review.speak import an
 from rigbuilder.review.tackle_mends import usual_rod
 from rigbuilder.sources import COMMON_PRACTICE, Kind, Source
 from rigbuilder.units.dimensions import Dimension
@@ -30,7 +31,7 @@ def _nothing_gives(case: Case) -> Hit | None:
     peak = case.facts.peak_force_n
     return Hit(
         Severity.RISK,
-        headline=lambda say: f"braid, a {rod.power} {rod.action} rod and small trebles: nothing gives",
+        headline=lambda say: f"braid, {an(str(rod.power))} {rod.action} rod and small trebles: nothing gives",
         numbers=lambda: (
             () if peak is None else (Number.of("jerk when a fish surges", peak, Dimension.FORCE, "drag"),)
         ),

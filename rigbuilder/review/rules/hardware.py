@@ -5,6 +5,7 @@ from rigbuilder.reference.ranges import LBF_N
 from rigbuilder.reference.words import HookClass, RetrieveLoad
 from rigbuilder.review.case import Case
 from rigbuilder.review.core import Example, Hit, Rule, Severity
+from rigbuilder.review.speak import an
 from rigbuilder.review.tackle_mends import stronger_hardware, with_snap, with_swivel, without_swivel
 from rigbuilder.sources import COMMON_PRACTICE
 
@@ -28,7 +29,7 @@ def _swivel_drowns(case: Case) -> Hit | None:
         return None
     if technique.hook_class is HookClass.HEAVY_TREBLE:
         return None
-    return Hit(Severity.NOTE, headline=lambda say: f"snap and swivel on a {technique.name}")
+    return Hit(Severity.NOTE, headline=lambda say: f"snap and swivel on {an(technique.name)}")
 
 
 def _hardware_weak(case: Case) -> Hit | None:

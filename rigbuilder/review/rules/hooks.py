@@ -9,6 +9,7 @@ from rigbuilder.reference.words import HookClass
 from rigbuilder.review.case import Case
 from rigbuilder.review.core import Example, Hit, Number, Rule, Severity
 from rigbuilder.review.mends import advice, usual_drag
+from rigbuilder.review.speak import an
 from rigbuilder.review.tackle_mends import usual_hook
 from rigbuilder.sources import COMMON_PRACTICE, Kind, Source
 from rigbuilder.units.dimensions import Dimension
@@ -50,7 +51,7 @@ def _size(case: Case) -> Hit | None:
     return Hit(
         Severity.NOTE,
         headline=lambda say: (
-            f"hook {text} on a {case.technique.name}, usually fished with {sizes[0]} to {sizes[-1]}"
+            f"hook {text} on {an(case.technique.name)}, usually fished with {sizes[0]} to {sizes[-1]}"
         ),
     )
 
@@ -62,7 +63,9 @@ def _wire(case: Case) -> Hit | None:
         drag = case.rig.drag_n
         return Hit(
             Severity.RISK if drag is not None and drag > opens.low else Severity.NOTE,
-            headline=lambda say: f"thin wire, which opens at {say.forces(opens)}, on a {case.technique.name}",
+            headline=lambda say: (
+                f"thin wire, which opens at {say.forces(opens)}, on {an(case.technique.name)}"
+            ),
             numbers=lambda: (Number.of("pull that opens it", opens, Dimension.FORCE, "drag"),),
         )
     weakest = case.weakest_label_n

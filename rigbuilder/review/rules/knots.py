@@ -9,7 +9,7 @@ from rigbuilder.review.case import Case
 from rigbuilder.review.core import Example, Hit, Number, Rule, Severity
 from rigbuilder.review.mends import other_lure_knot
 from rigbuilder.review.rules.common import knot_called
-from rigbuilder.review.speak import Speaker
+from rigbuilder.review.speak import Speaker, an
 from rigbuilder.sources import COMMON_PRACTICE
 
 _FAILS, _WEAK = 0.5, 0.62  # common practice: a planned strength below half is no knot for the line
@@ -71,7 +71,7 @@ def _snell_on_lure(case: Case) -> Hit | None:
         return None
     return Hit(
         Severity.RISK,
-        headline=lambda say: f"{knot.name} on a {case.technique.name}, which has no bare hook shank",
+        headline=lambda say: f"{knot.name} on {an(case.technique.name)}, which has no bare hook shank",
     )
 
 

@@ -14,7 +14,7 @@ from rigbuilder.review.core import Example, Hit, Number, Rule, Severity, Words
 from rigbuilder.review.leader_aim import leader_aim
 from rigbuilder.review.mends import other_leader_length, other_leader_test, other_leader_type
 from rigbuilder.review.rules.common import leader_n, resists_teeth
-from rigbuilder.review.speak import Speaker
+from rigbuilder.review.speak import Speaker, an
 from rigbuilder.sources import COMMON_PRACTICE, Kind, Source
 from rigbuilder.units.dimensions import Dimension
 
@@ -68,7 +68,7 @@ def _length(case: Case) -> Hit | None:
     return Hit(
         Severity.NOTE,
         headline=lambda say: (
-            f"{say.leader(length)} leader is {way} for a {case.technique.name}, "
+            f"{say.leader(length)} leader is {way} for {an(case.technique.name)}, "
             f"usually {_usual_words(usual, say)}"
         ),
         numbers=lambda: (
@@ -87,7 +87,7 @@ def _material(case: Case) -> Hit | None:
     return Hit(
         Severity.NOTE,
         headline=lambda say: (
-            f"{leader.type} leader for a {case.technique.name}: {' or '.join(map(str, usual))} is usual"
+            f"{leader.type} leader for {an(case.technique.name)}: {' or '.join(map(str, usual))} is usual"
         ),
     )
 

@@ -13,7 +13,7 @@ from rigbuilder.review.conditions import usual_conditions
 from rigbuilder.review.core import Example, Hit, Number, Rule, Severity
 from rigbuilder.review.mends import other_line, with_leader
 from rigbuilder.review.rules.common import line_words
-from rigbuilder.review.speak import Speaker
+from rigbuilder.review.speak import Speaker, an
 from rigbuilder.sources import COMMON_PRACTICE, Kind, Source
 from rigbuilder.units.dimensions import Dimension
 
@@ -67,7 +67,7 @@ def _wrong_type(case: Case) -> Hit | None:
     reason = "" if line is None else line.reason
     return Hit(
         Severity.FAULT if rank is Rank.NEVER else Severity.RISK,
-        headline=lambda say: f"{case.main.type} for a {case.technique.name}: practice says {rank}",
+        headline=lambda say: f"{case.main.type} for {an(case.technique.name)}: practice says {rank}",
         detail=lambda say: _sentence(reason),
     )
 

@@ -4,7 +4,7 @@ from rigbuilder.model.fields import Part
 from rigbuilder.review.case import Case
 from rigbuilder.review.core import Example, Hit, Rule, Severity
 from rigbuilder.review.mends import usual_presentation
-from rigbuilder.review.speak import Speaker
+from rigbuilder.review.speak import Speaker, an
 from rigbuilder.sources import COMMON_PRACTICE
 
 
@@ -22,7 +22,7 @@ def _does_not_fit(case: Case) -> Hit | None:
 def _fits(case: Case, say: Speaker) -> str:
     if case.rig.presentation not in case.technique.presentations:
         return ""
-    return f"{case.rig.presentation} is how a {case.technique.name} is fished"
+    return f"{case.rig.presentation} is how {an(case.technique.name)} is fished"
 
 
 RULES = (

@@ -7,6 +7,7 @@ from rigbuilder.review.case import Case
 from rigbuilder.review.core import Example, Hit, Rule, Severity
 from rigbuilder.review.mends import advice
 from rigbuilder.review.rules.common import is_shallow
+from rigbuilder.review.speak import an
 from rigbuilder.review.tackle_mends import usual_reel, usual_weight
 from rigbuilder.sources import COMMON_PRACTICE
 
@@ -35,7 +36,7 @@ def _unusual_kind(case: Case) -> Hit | None:
         return None
     return Hit(
         Severity.NOTE,
-        headline=lambda say: f"{kind} reel for a {case.technique.name}: {' or '.join(usual)} is usual",
+        headline=lambda say: f"{kind} reel for {an(case.technique.name)}: {' or '.join(usual)} is usual",
     )
 
 
@@ -47,7 +48,7 @@ def _unusual_ratio(case: Case) -> Hit | None:
     return Hit(
         Severity.NOTE,
         headline=lambda say: (
-            f"{ratio:g}:1 is {way} for a {case.technique.name}, usually wound with "
+            f"{ratio:g}:1 is {way} for {an(case.technique.name)}, usually wound with "
             f"{usual.low:g} to {usual.high:g}:1"
         ),
     )

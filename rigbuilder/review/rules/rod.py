@@ -9,7 +9,7 @@ from rigbuilder.reference.words import HookClass, Power, ReelKind
 from rigbuilder.review.case import Case
 from rigbuilder.review.core import Example, Hit, Number, Rule, Severity
 from rigbuilder.review.mends import advice
-from rigbuilder.review.speak import Speaker
+from rigbuilder.review.speak import Speaker, an
 from rigbuilder.review.tackle_mends import usual_rod
 from rigbuilder.sources import COMMON_PRACTICE
 from rigbuilder.units.dimensions import Dimension
@@ -49,7 +49,7 @@ def _power(case: Case) -> Hit | None:
         return None
     return Hit(
         Severity.NOTE,
-        headline=lambda say: f"{power} rod for a {case.technique.name}, where {_listed(usual)} is usual",
+        headline=lambda say: f"{power} rod for {an(case.technique.name)}, where {_listed(usual)} is usual",
     )
 
 
@@ -59,7 +59,9 @@ def _action(case: Case) -> Hit | None:
         return None
     return Hit(
         Severity.NOTE,
-        headline=lambda say: f"{action} action for a {case.technique.name}, where {_listed(usual)} is usual",
+        headline=lambda say: (
+            f"{action} action for {an(case.technique.name)}, where {_listed(usual)} is usual"
+        ),
     )
 
 
@@ -70,7 +72,7 @@ def _listed(words: Sequence[StrEnum]) -> str:
 def _right_rod(case: Case, say: Speaker) -> str:
     rod, usual = case.rig.rod, case.technique.rod
     if rod.power in usual.powers and rod.action in usual.actions:
-        return f"a {rod.power} rod of {rod.action} action suits a {case.technique.name}"
+        return f"{an(str(rod.power))} rod of {rod.action} action suits {an(case.technique.name)}"
     return ""
 
 

@@ -6,7 +6,7 @@ from rigbuilder.review.case import Case
 from rigbuilder.review.conditions import Bounds, Move
 from rigbuilder.review.core import Example, Hit, Number, Rule, Severity
 from rigbuilder.review.mends import at_aim, other_line, other_test
-from rigbuilder.review.speak import Speaker
+from rigbuilder.review.speak import Speaker, an
 from rigbuilder.sources import COMMON_PRACTICE
 from rigbuilder.units.dimensions import Dimension
 
@@ -54,7 +54,7 @@ def _below(case: Case) -> Hit | None:
         ),
         headline=lambda say: (
             f"{case.main.type} {say.test(case.main_n)} is below the "
-            f"{_span_words(bounds, say)} for a {case.technique.name}"
+            f"{_span_words(bounds, say)} for {an(case.technique.name)}"
         ),
         detail=lambda say: _moved_by(case.aim.movers(case.main.type, up=True), "up"),
         numbers=lambda: _numbers(case, bounds),
@@ -73,7 +73,7 @@ def _above(case: Case) -> Hit | None:
         _severity(steps, beyond=False, well=test_lb > _WELL_ABOVE * bounds.base.high),
         headline=lambda say: (
             f"{case.main.type} {say.test(case.main_n)} is above the "
-            f"{_span_words(bounds, say)} for a {case.technique.name}"
+            f"{_span_words(bounds, say)} for {an(case.technique.name)}"
         ),
         detail=lambda say: _moved_by(case.aim.movers(case.main.type, up=False), "down"),
         numbers=lambda: _numbers(case, bounds),
@@ -113,7 +113,7 @@ def _in_practice(case: Case, say: Speaker) -> str:
     bounds = _bounds(case)
     if bounds is None or not bounds.low_lb - 0.05 <= case.main_n / LBF_N <= bounds.high_lb + 0.05:
         return ""
-    return f"{say.test(case.main_n)} is inside the {_span_words(bounds, say)} for a {case.technique.name}"
+    return f"{say.test(case.main_n)} is inside the {_span_words(bounds, say)} for {an(case.technique.name)}"
 
 
 RULES = (

@@ -118,7 +118,7 @@ def test_conditions_that_move_the_range_are_named() -> None:
     before = [row.usual.text for row in usual.rows if row.usual is not None]
     after = [row.usual.text for row in moved_chart.rows if row.usual is not None]
     assert before != after
-    assert any("moved by" in text for text in after)
+    assert any("moved:" in text for text in after)
 
 
 def test_arrows_reach_every_cell_and_stay_inside(frog: Bench) -> None:
