@@ -117,9 +117,15 @@ class LessonsWindow(QWidget):
             self.verbs[name].setEnabled(lesson is not None)
         self.show_standing()
 
+    def _to_name(self, *_: object) -> None:
+        self.name.setFocus(Qt.FocusReason.OtherFocusReason)
+        line = self.name.lineEdit()
+        if line is not None:
+            line.selectAll()
+
     def _wire(self) -> None:
         self.list.currentRowChanged.connect(self._show)
-        self.list.itemActivated.connect(lambda _: self.name.setFocus())
+        self.list.itemActivated.connect(self._to_name)
         self.name.editTextChanged.connect(self.show_standing)
         self.begin.clicked.connect(lambda: self.wanted.emit("take"))
         line = self.name.lineEdit()

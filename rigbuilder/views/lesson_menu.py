@@ -185,7 +185,7 @@ class LessonsMenu(QObject):
         if last is not None:
             bar.insertMenu(last, menu)
         for name, text, key, deed in (
-            ("lessons", "&Lessons…", "Ctrl+Shift+E", self.open_lessons),
+            ("lessons", "&Lessons…", "Ctrl+Shift+T", self.open_lessons),
             ("what-if", "&What if…", "Ctrl+Shift+W", self.open_what_if),
         ):
             action = QAction(text, self)

@@ -93,6 +93,10 @@ class Desk:
         """Click with the left button at a place inside a window."""
         self._xdotool("mousemove", "--sync", "--window", window, str(x), str(y), "click", "1")
 
+    def click_screen(self, *, x: int, y: int) -> None:
+        """Click with the left button at a place on the screen."""
+        self._xdotool("mousemove", "--sync", str(x), str(y), "click", "1")
+
     def close(self, window: str) -> None:
         """Ask a window to close, as its frame's button does."""
         self.activate(window)

@@ -5,6 +5,7 @@ from pathlib import Path
 
 import pytest
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QAction
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
@@ -51,6 +52,13 @@ def place(tmp_path: Path, look: Look, qtbot: object) -> Iterator[Place]:
 def test_the_menu_stands_before_help(place: Place) -> None:
     titles = [action.text() for action in place.main.main.menuBar().actions()]
     assert titles[-2:] == ["&Lessons", "&Help"]
+
+
+def test_no_key_means_two_things_in_the_window(place: Place) -> None:
+    actions = place.main.main.findChildren(QAction)
+    keys = [key.toString() for action in actions for key in action.shortcuts() if not key.isEmpty()]
+    assert {key for key in keys if keys.count(key) > 1} == set()
+    assert "Ctrl+Shift+T" in keys
 
 
 def test_a_name_is_all_that_is_needed_to_take_a_lesson(place: Place) -> None:
