@@ -37,11 +37,16 @@ class Course:
     def resume(self, progress: Progress) -> Sitting | None:
         """Return the sitting that was left in this lesson, ``None`` where there is none to go on with."""
         old = progress.sitting
+        if old is None or not self.is_under_way(progress):
+            return None
+        return None if old.again is not None and self._known(old.again) is None else old
+
+    def is_under_way(self, progress: Progress) -> bool:
+        """Tell whether a sitting was left in the middle of this lesson, also in a rig of another one."""
+        old = progress.sitting
         if old is None or old.lesson != self.lesson.id or old.at >= len(self.lesson.rigs):
-            return None
-        if old.again is not None and self._known(old.again) is None:
-            return None
-        return None if old == self.begin(old.path) else old
+            return False
+        return old != self.begin(old.path)
 
     def after(self, sitting: Sitting, answers: Sequence[Answered]) -> Sitting:
         """Return the next step: a rig with a rule that was missed, or the lesson's next one.

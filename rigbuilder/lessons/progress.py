@@ -181,3 +181,21 @@ def standings(answers: Sequence[Answered]) -> tuple[Standing, ...]:
                 latest[rule] = place == 0
     rows = [Standing(rule, good, bad, latest[rule]) for rule, (good, bad) in counts.items()]
     return tuple(sorted(rows, key=lambda row: (row.is_understood, row.rule)))
+
+
+@dataclass(frozen=True, slots=True)
+class RightRigs:
+    """How many right rigs came up, how many were called right, and where marks had no cause."""
+
+    seen_as_right: int
+    total: int
+    without_cause: tuple[Part, ...]
+
+
+def right_rigs(answers: Sequence[Answered]) -> RightRigs:
+    """Return how a junior does with rigs that are right, and with marks that have no cause."""
+    right = [answer for answer in answers if not (answer.understood or answer.not_yet)]
+    marks = {part for answer in answers for part in answer.without_cause}
+    return RightRigs(
+        sum(answer.right for answer in right), len(right), tuple(part for part in Part if part in marks)
+    )

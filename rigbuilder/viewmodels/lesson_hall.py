@@ -6,9 +6,9 @@ from pathlib import Path
 from PySide6.QtCore import QObject, Signal
 
 from rigbuilder import resources
+from rigbuilder.lessons.course import Course
 from rigbuilder.lessons.document import Lesson, LessonUnreadable
 from rigbuilder.lessons.progress import Progress, standings
-from rigbuilder.model.document import Document
 from rigbuilder.store.errors import StoreError
 from rigbuilder.store.lessons import SUFFIX, list_lessons, load_lesson, save_lesson
 from rigbuilder.store.lessons import ListedLesson as ListedLesson
@@ -50,11 +50,6 @@ class LessonHall(QObject):
         """Return a draft of a lesson, or of a new one."""
         return LessonDraft(self._source, lesson, parent)
 
-    @property
-    def card(self) -> Document:
-        """Return the card on the main bench."""
-        return self._source.document
-
     def juniors(self) -> list[Junior]:
         """Return those whose progress is kept here."""
         return self.store.juniors()
@@ -71,6 +66,11 @@ class LessonHall(QObject):
         """Return what a junior has understood and what not yet, rule by rule."""
         progress = self.progress(name)
         return () if progress is None else tuple(map(standing_shown, standings(progress.answers)))
+
+    def is_under_way(self, name: str, lesson: Lesson) -> bool:
+        """Tell whether a junior is in the middle of a lesson."""
+        progress = self.progress(name)
+        return progress is not None and Course(lesson).is_under_way(progress)
 
     def start(self, lesson: Lesson, path: Path, name: str, parent: QObject) -> LessonRun | None:
         """Return a lesson under way for a junior, gone on with where it was left."""

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from rigbuilder.lessons.answer import Mended, Result
 from rigbuilder.lessons.choices import Choice, choices
 from rigbuilder.lessons.hints import hints, question_for
-from rigbuilder.lessons.progress import Standing, standings
+from rigbuilder.lessons.progress import Progress, Standing, right_rigs, standings
 from rigbuilder.model.fields import BY_PATH, Part
 from rigbuilder.review.rules.book import RULES
 from rigbuilder.review.speak import Speaker
@@ -140,6 +140,14 @@ def outcome_shown(run: LessonRun) -> OutcomeShown | None:
 def standings_shown(run: LessonRun) -> tuple[RuleStanding, ...]:
     """Return what the junior has understood, and what not yet, rule by rule: for junior and coach."""
     return tuple(standing_shown(row) for row in standings(run.progress.answers))
+
+
+def right_words(progress: Progress) -> str:
+    """Return how a junior does with right rigs, in words; empty while none came up."""
+    found = right_rigs(progress.answers)
+    words = f"Right rigs called right: {found.seen_as_right} of {found.total}." if found.total else ""
+    parts = ", ".join(part_words(part) for part in found.without_cause)
+    return f"{words} Marked without cause at times: {parts}.".strip() if parts else words
 
 
 def standing_shown(row: Standing) -> RuleStanding:

@@ -5,6 +5,7 @@ from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QComboBox, QHBoxLayout, QListWidget, QVBoxLayout, QWidget
 
 from rigbuilder.viewmodels.lesson_hall import LessonHall, ListedLesson
+from rigbuilder.viewmodels.lesson_shown import right_words
 from rigbuilder.views.controls.buttons import ActionButton
 from rigbuilder.views.controls.flow_layout import FlowLayout
 from rigbuilder.views.controls.texts import text_label
@@ -96,7 +97,12 @@ class LessonsWindow(QWidget):
         blocks = (["Not yet, and coming back:", *later] if later else []) + (
             ["Understood:", *good] if good else []
         )
-        self.standing.setText("\n".join(blocks))
+        progress = self.hall.progress(self.junior) if known else None
+        right = "" if progress is None else right_words(progress)
+        self.standing.setText("\n".join([*blocks, right] if right else blocks))
+        lesson = None if self.chosen is None else self.chosen.lesson
+        goes_on = known and lesson is not None and self.hall.is_under_way(self.junior, lesson)
+        self.begin.setText("Go on with this lesson" if goes_on else "Take this lesson")
         for button in (self.export, self.delete):
             button.setEnabled(known)
         self.begin.setEnabled(

@@ -132,7 +132,7 @@ class LessonsMenu(QObject):
         self.editor = LessonEditor(
             draft,
             self._main.look,
-            card=lambda: self.hall.card,
+            card=lambda: self._main.bench.document,
             save=lambda made: self._saved(made, target),
             parent=self.window,
         )

@@ -1,6 +1,17 @@
 """What was missed comes back in another rig, at distances that grow, and then leaves the ladder."""
 
-from rigbuilder.lessons.progress import RUNGS, Answered, Progress, Sitting, comes_back, due, ladder, standings
+from rigbuilder.lessons.progress import (
+    RUNGS,
+    Answered,
+    Progress,
+    Sitting,
+    comes_back,
+    due,
+    ladder,
+    right_rigs,
+    standings,
+)
+from rigbuilder.model.fields import Part
 from tests.unit.lessons.cases import lesson, shipped
 
 RULE = "leader-stronger-than-main"
@@ -62,6 +73,12 @@ def test_the_coach_sees_per_rule_what_is_understood() -> None:
         ("line-worn", False, 0, 1),
         (RULE, True, 1, 1),
     ]
+
+
+def test_right_rigs_and_marks_without_cause_are_seen_as_well() -> None:
+    marked = Answered(lesson="one", rig=4, without_cause=(Part.REEL,))
+    found = right_rigs([_other(), marked, _missed(), _got()])
+    assert (found.seen_as_right, found.total, found.without_cause) == (1, 2, (Part.REEL,))
 
 
 def test_progress_survives_its_own_file_form() -> None:

@@ -79,6 +79,8 @@ def test_a_name_is_all_that_is_needed_to_take_a_lesson(place: Place) -> None:
     run.show_reasons()
     window.fill_names()
     assert "Not yet, and coming back:" in window.standing.text()
+    assert "Right rigs called right: 1 of 1." in window.standing.text()
+    assert window.begin.text() == "Go on with this lesson"
     place.menu.take()
     assert place.menu.lesson.run.resumed
 
