@@ -1,8 +1,8 @@
 """The line chart: the same review with every other line on the reel.
 
-A cell is that line with the leader, knots, backing and drag that practice
-would put with it, unless the person has pinned one of them. Its grade is set by
-its weakest reason; there is no second set of thresholds.
+A cell is that line, fresh and filled as practice fills it, with the leader, knots,
+backing and drag that practice would put with it, unless the person has pinned one of
+them. Its grade is set by its weakest reason; there is no second set of thresholds.
 """
 
 from collections.abc import Sequence
@@ -104,7 +104,6 @@ def _candidate(rig: Rig, kind: LineType, test_lb: float, technique: Technique, r
     main = Line(
         type=kind,
         test_n=test_lb * LBF_N,
-        length_m=rig.main.length_m,
         condition=Condition.FRESH,
         convention=rig.main.convention,
     )
