@@ -1,6 +1,7 @@
 """Making a lesson in the window: a draft of it, changed rig by rig, and checked as it will be taken."""
 
 from dataclasses import dataclass
+from pathlib import Path
 
 from PySide6.QtCore import QObject, Signal
 
@@ -9,7 +10,10 @@ from rigbuilder.lessons.document import Lesson, LessonRig
 from rigbuilder.lessons.making import from_card, spoilt
 from rigbuilder.model.document import Document
 from rigbuilder.review.rules.book import RULES
-from rigbuilder.store.cardfile import new_id
+from rigbuilder.store.cardfile import new_id, parse_card
+from rigbuilder.store.codec import CARD_LIMITS
+from rigbuilder.store.errors import StoreError
+from rigbuilder.store.reading import read_file
 from rigbuilder.viewmodels.bench import Bench
 from rigbuilder.viewmodels.choices import technique_ids
 
@@ -70,6 +74,15 @@ class LessonDraft(QObject):
             return "This card makes no whole rig yet; complete it first."
         self._add(rig)
         return f"Added: {rig.name}. {_meant_words(rig)}"
+
+    def add_file(self, path: Path) -> str:
+        """Add a card from a file; return what was done, or why it cannot be read, in words."""
+        try:
+            data, _ = read_file(path, limit=CARD_LIMITS.size)
+            card = parse_card(data, path)
+        except StoreError as trouble:
+            return str(trouble)
+        return self.add_card(card)
 
     def add_spoilt(self, technique: str, rule: str, seed: int) -> str:
         """Add the usual rig of a technique spoilt in one way; return what was done, in words."""

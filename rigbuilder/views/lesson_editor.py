@@ -1,8 +1,8 @@
 """The editor of a lesson: its texts, its rigs in order, and where new rigs come from."""
 
 from collections.abc import Callable
+from pathlib import Path
 
-from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
     QDialog,
     QFormLayout,
@@ -15,6 +15,7 @@ from PySide6.QtWidgets import (
 )
 
 from rigbuilder.viewmodels.lesson_editing import LessonDraft
+from rigbuilder.views.controls.ask import Answer, Ask
 from rigbuilder.views.controls.buttons import ActionButton
 from rigbuilder.views.controls.texts import text_label
 from rigbuilder.views.lesson_spoiling import SeedField, SpoilingRow
@@ -31,10 +32,12 @@ class LessonEditor(QDialog):
         *,
         card: Callable[[], dict[str, object]],
         save: Callable[[LessonDraft], bool],
+        ask: Ask,
         parent: QWidget | None = None,
     ) -> None:
         super().__init__(parent)
         self.draft, self._look, self._card, self._save = draft, look, card, save
+        self._ask = ask
         self.setObjectName("lesson-editor")
         self.setWindowTitle("Lesson")
         self.name = QLineEdit(draft.name, self)
@@ -54,11 +57,13 @@ class LessonEditor(QDialog):
         self.down = ActionButton("Down", parent=self)
         self.out = ActionButton("Take out", parent=self)
         self.add = ActionButton("Add the card on the bench", parent=self)
+        self.add_file = ActionButton("Add a card from a file…", parent=self)
         self.save_button = ActionButton("Save the lesson", weight="first", parent=self)
         self.cancel = ActionButton("Cancel", parent=self)
         self._lay_out()
         self._wire()
         self.fill(0)
+        self._before = self._state()
         theme = look.theme
         self.resize(theme.px(980), theme.px(620))
 
@@ -72,6 +77,23 @@ class LessonEditor(QDialog):
         self.list.setCurrentRow(min(at, len(lines) - 1))
         self.list.blockSignals(False)
         self._show_rig()
+
+    def reject(self) -> None:
+        """Leave without saving; asks first when something would be lost."""
+        if self._state() != self._before:
+            answers = (Answer("leave", "Leave without saving", harmful=True), Answer("stay", "Stay here"))
+            if self._ask.choose("Lesson", "The changes to this lesson are not saved.", answers) != "leave":
+                return
+        super().reject()
+
+    def _state(self) -> tuple[object, ...]:
+        texts = (self.introduction.toPlainText(), self.closing.toPlainText())
+        return (self.name.text(), *texts, self.seed.text(), self.draft.rigs)
+
+    def _add_from_file(self) -> None:
+        path = self._ask.open_path("Add a card", Path.home(), "Cards (*.rigcard)")
+        if path is not None:
+            self._added(self.draft.add_file(path))
 
     def _show_rig(self, *_: object) -> None:
         at = self.list.currentRow()
@@ -128,6 +150,7 @@ class LessonEditor(QDialog):
         self.down.clicked.connect(lambda: self._move(1))
         self.out.clicked.connect(self._take_out)
         self.add.clicked.connect(lambda: self._added(self.draft.add_card(dict(self._card()))))
+        self.add_file.clicked.connect(self._add_from_file)
         self.spoiling.wanted.connect(
             lambda technique, rule, seed: self._added(self.draft.add_spoilt(technique, rule, seed))
         )
@@ -158,7 +181,11 @@ class LessonEditor(QDialog):
         right.addWidget(self.standing)
         right.addLayout(rig)
         right.addWidget(text_label("More rigs", "strong", parent=self))
-        right.addWidget(self.add, 0, Qt.AlignmentFlag.AlignLeft)
+        cards = QHBoxLayout()
+        cards.addWidget(self.add)
+        cards.addWidget(self.add_file)
+        cards.addStretch(1)
+        right.addLayout(cards)
         right.addWidget(self.spoiling)
         right.addWidget(self.said)
         right.addStretch(1)

@@ -134,6 +134,7 @@ class LessonsMenu(QObject):
             self._main.look,
             card=lambda: self._main.bench.document,
             save=lambda made: self._saved(made, target),
+            ask=self._ask,
             parent=self.window,
         )
         self.editor.open()

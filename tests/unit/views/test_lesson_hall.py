@@ -9,6 +9,7 @@ from PySide6.QtGui import QAction
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
+from rigbuilder import resources
 from rigbuilder.store.lessons import load_lesson
 from rigbuilder.store.progress import ProgressStore
 from rigbuilder.viewmodels.lesson_hall import LessonHall
@@ -153,6 +154,30 @@ def test_a_lesson_is_made_in_the_editor_and_saved(place: Place) -> None:
     assert saved.rigs[0].meant == ("leader-stronger-than-main",)
     assert saved.rigs[0].hint == "Read the leader."
     assert place.menu.window.list.count() == len(shipped()) + 1
+
+
+def test_cards_come_from_files_and_nothing_is_left_unsaved_without_a_question(place: Place) -> None:
+    place.menu.edit(None)
+    editor = place.menu.editor
+    assert editor is not None
+    broken = place.folder / "broken.rigcard"
+    broken.write_text("{", encoding="utf-8")
+    place.answers[:] = [broken, resources.path("demo", "pad-frog.rigcard"), "stay", "leave"]
+    editor.add_file.click()
+    assert "broken.rigcard" in editor.said.text()
+    assert editor.draft.rigs == ()
+    editor.add_file.click()
+    assert len(editor.draft.rigs) == 1
+    assert editor.draft.rigs[0].meant
+    editor.cancel.click()
+    assert editor.isVisible()
+    editor.cancel.click()
+    assert not editor.isVisible()
+    place.menu.edit(None)
+    assert place.menu.editor is not editor
+    assert place.menu.editor is not None
+    place.menu.editor.cancel.click()
+    assert not place.menu.editor.isVisible()
 
 
 def test_a_shipped_lesson_is_changed_as_a_copy(place: Place) -> None:
