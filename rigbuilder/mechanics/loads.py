@@ -24,9 +24,7 @@ def _log_reynolds() -> Array:
 
     even = np.linspace(np.log(_RANGE.lowest), np.log(_RANGE.highest), 4801)
     before = np.flatnonzero(np.diff(np.sign(gap(even))))
-    rising = np.sign(
-        gap(even[before + 1])
-    )  # crossings are sought upwards: turn falling gaps over
+    rising = np.sign(gap(even[before + 1]))  # crossings are sought upwards: turn falling gaps over
     kinks = crossing(function=lambda at: gap(at) * rising, low=even[before], high=even[before + 1])
     return array(np.sort(np.concatenate([even, kinks])))
 

@@ -101,9 +101,9 @@ class _Solver:
         self._backing = None if backing is None else thickness(backing, case.reference)
         if self._spool.is_labelled:
             batch, row = batch_of(case)
-            self._main = beside_label(self._main, batch.rows.spool_main_m, row)
+            self._main = beside_label(self._main, batch.rows.on_spool.main_m, row)
             if self._backing is not None:
-                self._backing = beside_label(self._backing, batch.rows.spool_backing_m, row)
+                self._backing = beside_label(self._backing, batch.rows.on_spool.backing_m, row)
         self._bounds = gap_bounds(case)
         limits = case.reference.filling.limits
         self._cast = case.rig.cast_m or case.technique.distance_m.middle

@@ -8,6 +8,7 @@ either diameter.
 """
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 import numpy as np
 
@@ -15,6 +16,15 @@ from rigbuilder.mechanics.arrays import Array
 from rigbuilder.model.rig import Line
 
 LABELS_APART = (0.95, 1.0, 1.05)  # diameter of one smooth label line against another [1], common practice
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class OnSpool:
+    """Diameters on the spools of a batch as they stand to each other, triples of a column a row [m]."""
+
+    label_m: Array
+    main_m: Array
+    backing_m: Array
 
 
 def is_read_by_test(line: Line) -> bool:

@@ -10,14 +10,14 @@ from functools import cached_property
 
 import numpy as np
 
-from rigbuilder.mechanics import water
+from rigbuilder.mechanics import section, water
 from rigbuilder.mechanics.arrays import Array
 from rigbuilder.model.rig import Line, Rig
 from rigbuilder.reference.load import Reference
 from rigbuilder.reference.techniques import Technique
 from rigbuilder.review.figuring.chain import Chains, OwnKnots, chains
 from rigbuilder.review.figuring.given import Given, given
-from rigbuilder.review.figuring.relative import beside_label
+from rigbuilder.review.figuring.relative import OnSpool, beside_label
 from rigbuilder.review.figuring.sections import Sections, sections
 from rigbuilder.review.figuring.spread import exactly, ordered
 from rigbuilder.review.figuring.usual import usual_rig
@@ -77,25 +77,16 @@ class Rows:
         return self._sections.diameter_m[:, 3 * self.count :][:, self.given.index]
 
     @cached_property
-    def _label_lines(self) -> list[Line]:
-        return [self.given.spool_line[place] for place in self.given.index]
-
-    @cached_property
-    def spool_label_m(self) -> Array:
-        """Diameter of the label's line as it stands to the main line on the spool."""
-        mains = [rig.main for rig in self.rigs]
-        return beside_label(self.label_diameter_m, mains, self._label_lines)
-
-    @cached_property
-    def spool_main_m(self) -> Array:
-        """Diameter of the main line as it stands to the label's line on the spool."""
-        return beside_label(self.main.diameter_m, [rig.main for rig in self.rigs], self._label_lines)
-
-    @cached_property
-    def spool_backing_m(self) -> Array:
-        """Diameter of the backing as it stands to the label's line on the spool."""
+    def on_spool(self) -> OnSpool:
+        """The label's line, main line and backing as they stand to each other on the spool."""
+        mains: list[Line] = [rig.main for rig in self.rigs]
         backings: list[Line] = [rig.backing or rig.main for rig in self.rigs]
-        return beside_label(self.backing.diameter_m, backings, self._label_lines)
+        labels: list[Line] = [self.given.spool_line[place] for place in self.given.index]
+        return OnSpool(
+            label_m=beside_label(self.label_diameter_m, mains, labels),
+            main_m=beside_label(self.main.diameter_m, mains, labels),
+            backing_m=beside_label(self.backing.diameter_m, backings, labels),
+        )
 
     @cached_property
     def chain(self) -> Chains:
@@ -124,18 +115,22 @@ class Rows:
     @cached_property
     def wet_weight_n_m(self) -> Array:
         """Weight of a metre of wetted main line in water [N/m]; negative floats."""
-        return wet_weight(self.main, self.water_density)
+        return _wet_weight(self.main, self.water_density)
 
     @cached_property
     def end_wet_weight_n_m(self) -> Array:
         """Weight of a metre of the wetted line at the lure in water [N/m]; negative floats."""
-        return wet_weight(self.end, self.water_density)
+        return _wet_weight(self.end, self.water_density)
 
 
-def wet_weight(line: Sections, water_density: Array) -> Array:
+def _wet_weight(line: Sections, water_density: Array) -> Array:
     """Return the weight of wetted line in water [N/m], mass and density moving as one."""
-    from_mass = line.mass_kg_m * 9.80665 * (1.0 - water_density / line.density_kg_m3)
-    return ordered(from_mass)
+    weight = section.wet_weight(
+        linear_density_kg_m=line.mass_kg_m,
+        density_kg_m3=line.density_kg_m3,
+        water_density_kg_m3=water_density,
+    )
+    return ordered(weight)
 
 
 def _partners(

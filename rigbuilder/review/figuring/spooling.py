@@ -10,23 +10,20 @@ from rigbuilder.review.figuring.group import Group, Known, columns
 from rigbuilder.review.figuring.rows import Rows
 from rigbuilder.review.figuring.spread import alike, ordered, product, spread
 
-_OF_BACKING = ("backing_m", "backing_turns", "backing_mass_kg")
-
-
 SHALLOWEST_M2 = 1e-5  # a spool is never without depth, however its table's ends meet [m²]
 
 
 def spooling(rows: Rows, known: Known) -> Group:
     """Return the figures of the spool of every row."""
-    given, main, backing = rows.given, rows.main, rows.backing
+    given, main, backing, on_spool = rows.given, rows.main, rows.backing, rows.on_spool
     # Room as length times diameter squared, see mechanics.spool.label_room.
-    room = {"room_m3": product(given["label_length_m"], rows.spool_label_m**2)}
+    room = {"room_m3": product(given["label_length_m"], on_spool.label_m**2)}
     found = spread(
         _Fill(rows),
         {
             "room_m3": room["room_m3"],
-            "main_diameter_m": rows.spool_main_m,
-            "backing_diameter_m": rows.spool_backing_m,
+            "main_diameter_m": on_spool.main_m,
+            "backing_diameter_m": on_spool.backing_m,
             "barrel_m": given["barrel_m"],
             "flange_m": given["flange_m"],
             "label_gap_m": alike(*LABEL_GAP_M, rows.count),

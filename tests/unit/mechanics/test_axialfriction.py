@@ -44,9 +44,7 @@ def by_integral(time: float) -> float:
         u = np.exp(x)
         return float(np.exp(-time * u * u) / (j0(u) ** 2 + y0(u) ** 2))
 
-    parts = (
-        quad(integrand, left, right, limit=200)[0] for left, right in pairwise(edges)
-    )
+    parts = (quad(integrand, left, right, limit=200)[0] for left, right in pairwise(edges))
     return float(4 / np.pi**2 * (tail + sum(parts)))
 
 
