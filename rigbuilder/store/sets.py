@@ -95,15 +95,20 @@ def _checked(card: object, number: int, path: Path | None) -> Document:
     return document
 
 
+_CURLY = re.compile("[{}]")  # in a heading they would look like the beginning of the card
+
+
 def to_text(document: Document) -> str:
     """Return a card as text for the clipboard: its name in plain words, then the card itself."""
     name = document.get("name")
-    title = " ".join(name.split()) if isinstance(name, str) else ""
+    title = " ".join(_CURLY.sub(" ", name).split()) if isinstance(name, str) else ""
     return f"Rigbuilder card: {title or 'without a name'}\n\n{card_bytes(document).decode('utf-8')}"
 
 
 # Mail and chat put these before each line; no text in JSON goes over a line, so they are never part of one.
 _LINE_START = re.compile(r"^[>\t \u00a0|]+", re.MULTILINE)
+# A card begins with a key; a lone bracket in the words around it is no card.
+_OBJECT_START = re.compile(r'\{(?=\s*")')
 _TOKEN = re.compile(r'"(?:[^"\\]++|\\.)*+"?|[{}]', re.DOTALL)
 
 
@@ -117,13 +122,13 @@ def from_text(text: str) -> list[Document]:
         raise CardError(None, found=f"{len(text):,} characters", expected="a card as text")
     text = _LINE_START.sub("", text.replace("\r\n", "\n"))
     documents: list[Document] = []
-    position = text.find("{")
-    while position >= 0:
-        end = _end_of_object(text, position)
-        piece = text[position:end]
+    start = _OBJECT_START.search(text)
+    while start:
+        end = _end_of_object(text, start.start())
+        piece = text[start.start() : end]
         if '"rigbuilder.' in piece:
             documents += parse_set(piece.encode("utf-8", "surrogatepass"))
-        position = text.find("{", end)
+        start = _OBJECT_START.search(text, end)
     if not documents:
         raise CardError(
             None,

@@ -83,6 +83,11 @@ def test_a_card_as_text_says_its_name_first(make_card) -> None:
     assert from_text(text) == [make_card(name="Pad\nfrog")]
 
 
+@pytest.mark.parametrize("name", ["{", '{"', '{ "a": 1}', "}", "a {b} c", '"{'])
+def test_any_name_may_stand_before_the_card(make_card, name) -> None:
+    assert from_text(to_text(make_card(name=name))) == [make_card(name=name)]
+
+
 def _quoted(text: str) -> str:
     return "On Monday the coach wrote:\n" + "".join(f"> > {line}\n" for line in text.splitlines())
 
