@@ -8,12 +8,13 @@ from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QWidget
 
+from rigbuilder.units.systems import UnitSystem
 from rigbuilder.viewmodels.form import FormModel
 from rigbuilder.viewmodels.preferences import Folds
 from rigbuilder.views.controls.ask import ScriptedAsk
 from rigbuilder.views.form import FormPanel
 from rigbuilder.views.form_rows import FieldRow, TextRow
-from rigbuilder.views.theme_look import Look
+from rigbuilder.views.theme_look import Look, Mode
 from rigbuilder.views.window import MainWindow
 from tests.unit.viewmodels.parts import Room, make_room, save_card
 
@@ -31,6 +32,28 @@ class Window:
         self.main.setWindowState(Qt.WindowState.WindowNoState)
         self.main.show()
         QTest.qWaitForWindowActive(self.main)
+
+    def renew(self) -> None:
+        """Put everything back as it was at first, so that many tests can share one window."""
+        self.ask.answers, self.ask.asked = [], []
+        self.card = save_card(self.card.parent)
+        self.room.desk.new("frog")
+        assert self.room.desk.open(self.card, force=True).done
+        self.main.commands.speak(UnitSystem.IMPERIAL)
+        self.main.look.set_mode(Mode.LIGHT)
+        self.main.look.set_zoom(1.0)
+        for section in self.main.form.sections.values():
+            section.show_further(False)
+            section.set_open(section.section.open_at_first)
+        for fold in (self.main.form.keeping, self.main.form.notes):
+            fold.set_open(False)
+        self.main.toast.hide()
+        self.main.resize(1366, 700)
+        self.main.setWindowState(Qt.WindowState.WindowNoState)
+        self.main.show()
+        self.main.activateWindow()
+        QTest.qWaitForWindowActive(self.main)
+        self.main.header.verdict.setFocus()
 
     @property
     def bench(self) -> Any:

@@ -20,11 +20,17 @@ from tests.unit.viewmodels.parts import demo_card
 from tests.unit.views.parts import Window, focusable, type_into
 
 
-@pytest.fixture
-def window(tmp_path: Path, look: Look, qapp: QApplication) -> Iterator[Window]:
-    window = Window(tmp_path, look)
+@pytest.fixture(scope="module")
+def shared(tmp_path_factory: pytest.TempPathFactory, shared_look: Look) -> Iterator[Window]:
+    window = Window(tmp_path_factory.mktemp("desk"), shared_look)
     yield window
     window.close()
+
+
+@pytest.fixture
+def window(shared: Window) -> Window:
+    shared.renew()
+    return shared
 
 
 def _walk(window: Window, key: Qt.Key, start: QWidget) -> list[QWidget]:
