@@ -47,12 +47,24 @@ class LessonEditor(QDialog):
         self.seed.setToolTip("The same number gives every junior of a class the same choices.")
         self.list = QListWidget(self)
         self.list.setAccessibleName("Rigs of the lesson, in order")
+        self._make_rig_fields()
+        self._make_buttons()
+        self._lay_out()
+        self._wire()
+        self.fill(0)
+        self._before = self._state()
+        theme = look.theme
+        self.resize(theme.px(980), theme.px(620))
+
+    def _make_rig_fields(self) -> None:
         self.standing = text_label("", wrap=True, parent=self)
         self.question = QLineEdit(self)
         self.hint = QLineEdit(self)
         self.remark = _text("", "Closing remark", self)
-        self.spoiling = SpoilingRow(draft.techniques(), self)
+        self.spoiling = SpoilingRow(self.draft.techniques(), self)
         self.said = text_label("", wrap=True, parent=self)
+
+    def _make_buttons(self) -> None:
         self.up = ActionButton("Up", parent=self)
         self.down = ActionButton("Down", parent=self)
         self.out = ActionButton("Take out", parent=self)
@@ -60,12 +72,6 @@ class LessonEditor(QDialog):
         self.add_file = ActionButton("Add a card from a file…", parent=self)
         self.save_button = ActionButton("Save the lesson", weight="first", parent=self)
         self.cancel = ActionButton("Cancel", parent=self)
-        self._lay_out()
-        self._wire()
-        self.fill(0)
-        self._before = self._state()
-        theme = look.theme
-        self.resize(theme.px(980), theme.px(620))
 
     def fill(self, at: int) -> None:
         """List the rigs as they stand, with one of them chosen."""

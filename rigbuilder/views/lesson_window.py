@@ -29,6 +29,9 @@ from rigbuilder.views.questions import QuestionsPanel
 from rigbuilder.views.theme_look import Look
 
 _SIZE = QSize(1680, 1000)
+
+# Least widths of the columns, in logical pixels; the outer ones grow with the type, the last up to a limit.
+_FORM, _CENTRE, _PAGES, _PAGES_AT_MOST = 290, 320, 330, 420
 _KEYS_WORDS = (
     "Ctrl+M marks the part you are in, Ctrl+H gives a hint, Ctrl+Enter shows the reasons and goes on."
 )
@@ -181,18 +184,20 @@ class LessonWindow(QWidget):
         for area in self._areas.values():
             self.pages.addWidget(area)
         columns = QSplitter(Qt.Orientation.Horizontal)
-        for column in (self.form, middle, self.pages):
+        # With large type the columns scroll, so that the window still fits a small screen.
+        centre = _scrolled(middle, both=True)
+        centre.setMinimumWidth(_CENTRE)
+        for column in (self.form, centre, self.pages):
             columns.addWidget(column)
         columns.setChildrenCollapsible(False)
-        self.form.setMinimumWidth(theme.px(300))
-        self.pages.setMinimumWidth(theme.px(330))
+        self.form.setMinimumWidth(theme.px(_FORM))
+        self.pages.setMinimumWidth(min(theme.px(_PAGES), _PAGES_AT_MOST))
         columns.setSizes([theme.px(320), theme.px(620), theme.px(400)])
         columns.setStretchFactor(1, 1)
         head = QHBoxLayout()
         head.setSpacing(gap)
-        head.addWidget(text_label(self.run.lesson.name, "title", parent=self))
+        head.addWidget(text_label(self.run.lesson.name, "title", wrap=True, parent=self), 1)
         head.addWidget(self.title)
-        head.addStretch(1)
         head.addWidget(text_label(self.run.progress.name, "strong", parent=self))
         outer = QVBoxLayout(self)
         outer.setContentsMargins(gap, gap, gap, gap)
@@ -202,12 +207,13 @@ class LessonWindow(QWidget):
         outer.addWidget(text_label(_KEYS_WORDS, "caption", wrap=True, parent=self))
 
 
-def _scrolled(widget: QWidget) -> QScrollArea:
+def _scrolled(widget: QWidget, *, both: bool = False) -> QScrollArea:
     area = QScrollArea()
     area.setWidgetResizable(True)
     area.setFrameShape(QFrame.Shape.NoFrame)
     area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-    area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+    if not both:
+        area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
     area.setAccessibleName(widget.accessibleName())
     widget.setProperty("plain", True)
     area.setWidget(widget)
