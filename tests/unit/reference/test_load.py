@@ -17,7 +17,7 @@ REFERENCE = load()
         ("adjusters", 14),  # the trade's thirteen and the weight of the lure within its technique
         ("mistakes", 48),
         ("disagreements", 23),
-        ("glossary", 70),
+        ("glossary", 87),
         ("safety", 13),
         ("spinning_limits", 7),
         ("respool", 10),
