@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Sequence
+from functools import lru_cache
 
 from rigbuilder.reference.load import Reference
 
@@ -23,12 +24,19 @@ def entries(reference: Reference, wanted: str = "") -> tuple[Entry, ...]:
 
 
 def words_in(texts: Sequence[str], reference: Reference) -> tuple[Entry, ...]:
-    """Return the words of the glossary that stand in some texts, longest first where they overlap."""
-    text = " ".join(texts)
-    found: list[tuple[int, Entry]] = []
-    for row in sorted(reference.glossary.values(), key=lambda row: -len(row.term)):
-        match = re.search(rf"\b{re.escape(row.term)}s?\b", text, re.IGNORECASE)
-        if match:
-            found.append((match.start(), (row.term, row.meaning)))
-            text = f"{text[: match.start()]}{' ' * len(match.group())}{text[match.end() :]}"
-    return tuple(entry for _, entry in sorted(found))
+    """Return the words of the glossary that stand in some texts, in the order in which they come up."""
+    found = (match[1].casefold() for match in _pattern(tuple(reference.glossary)).finditer(" ".join(texts)))
+    terms = {row.term.casefold(): (row.term, row.meaning) for row in reference.glossary.values()}
+    return tuple(terms[word] for word in dict.fromkeys(found))
+
+
+def told(found: Sequence[Entry]) -> tuple[str, ...]:
+    """Return words with their meanings, one line each."""
+    return tuple(f"{word[0].upper()}{word[1:]}: {meaning}" for word, meaning in found)
+
+
+@lru_cache(maxsize=4)
+def _pattern(terms: tuple[str, ...]) -> re.Pattern[str]:
+    """Return what finds any of the words, also in the plural; the longest wins where they overlap."""
+    longest_first = sorted(terms, key=len, reverse=True)
+    return re.compile(rf"\b({'|'.join(map(re.escape, longest_first))})s?\b", re.IGNORECASE)

@@ -9,6 +9,7 @@ from rigbuilder.review.engine import Report
 from rigbuilder.review.explain import distinct, source_words
 from rigbuilder.review.speak import Speaker
 from rigbuilder.units.systems import in_system
+from rigbuilder.viewmodels.glossary import told, words_in
 from rigbuilder.viewmodels.pins import first_field, numbering, part_words
 
 
@@ -28,6 +29,7 @@ class Figure:
 class Reason:
     """One reason in the words of the chosen unit system; ``finding`` is what it was made from.
 
+    ``words`` explains the words of the trade in it;
     ``differ`` names the positions where anglers differ, one a line, and which stands here.
     """
 
@@ -42,6 +44,7 @@ class Reason:
     figures: tuple[Figure, ...]
     basis: tuple[str, ...]
     differ: tuple[str, ...]
+    words: tuple[str, ...]
     finding: Finding
 
     @property
@@ -114,6 +117,7 @@ def _sides(disagreement: str) -> tuple[str, ...]:
 
 def _reason(finding: Finding, number: int, speaker: Speaker) -> Reason:
     basis = tuple(capital(source_words(source)) for source in distinct(finding.sources))
+    headline, why = capital(finding.headline(speaker)), finding.why(speaker)
     return Reason(
         rule=finding.rule.name,
         number=number,
@@ -121,10 +125,11 @@ def _reason(finding: Finding, number: int, speaker: Speaker) -> Reason:
         part=finding.part,
         where=part_words(finding.part),
         field=first_field(finding.part),
-        headline=capital(finding.headline(speaker)),
-        why=finding.why(speaker),
+        headline=headline,
+        why=why,
         figures=tuple(figure(each, speaker) for each in finding.hit.numbers()),
         basis=(*basis, *(f"{capital(words)}." for words in finding.house)),
         differ=_sides(finding.disagreement),
+        words=told(words_in([headline, why], finding.case.reference)),
         finding=finding,
     )

@@ -4,12 +4,12 @@ import platform
 
 from PySide6.QtCore import Qt, qVersion
 from PySide6.QtGui import QGuiApplication, QKeySequence
-from PySide6.QtWidgets import QDialog, QGridLayout, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QDialog, QGridLayout, QMenu, QMenuBar, QScrollArea, QVBoxLayout, QWidget
 
 from rigbuilder import __version__
 from rigbuilder.model.fields import BY_PATH
 from rigbuilder.viewmodels.form import FormModel
-from rigbuilder.views.actions import MENUS, Actions, Spec
+from rigbuilder.viewmodels.glossary import told, words_in
 from rigbuilder.views.controls.ask import Answer, Ask
 from rigbuilder.views.controls.buttons import ActionButton
 from rigbuilder.views.controls.texts import text_label
@@ -27,22 +27,18 @@ _FURTHER = (
 class KeysDialog(QDialog):
     """Every key of the window, menu by menu."""
 
-    def __init__(self, actions: Actions, parent: QWidget | None = None) -> None:
+    def __init__(self, bar: QMenuBar, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setWindowTitle("Keys")
         sheet = QWidget()
+        sheet.setProperty("plain", True)
         grid = QGridLayout(sheet)
         grid.setColumnStretch(0, 1)
         grid.setHorizontalSpacing(24)
-        for title, entries in MENUS:
-            grid.addWidget(text_label(title.replace("&", ""), "heading"), grid.rowCount(), 0)
-            names = [entry.name if isinstance(entry, Spec) else entry for entry in entries]
-            for name in (name for name in names if name not in ("", "recent")):
-                keys = [
-                    key.toString(QKeySequence.SequenceFormat.NativeText) for key in actions[name].shortcuts()
-                ]
-                if keys:
-                    self._add(grid, actions[name].text().replace("&", ""), " or ".join(dict.fromkeys(keys)))
+        for entry in bar.actions():
+            menu = entry.menu()
+            if isinstance(menu, QMenu):
+                self._add_menu(grid, entry.text(), menu)
         grid.addWidget(text_label("Everywhere", "heading"), grid.rowCount(), 0)
         for what, keys_text in _FURTHER:
             self._add(grid, what, keys_text)
@@ -50,18 +46,32 @@ class KeysDialog(QDialog):
         area.setAccessibleName("Keys")
         area.setWidget(sheet)
         area.setWidgetResizable(True)
+        area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        area.setMinimumWidth(sheet.sizeHint().width() + area.verticalScrollBar().sizeHint().width())
         close = ActionButton("Close", weight="first", parent=self)
         close.setDefault(True)
         close.clicked.connect(self.accept)
         column = QVBoxLayout(self)
         column.addWidget(area, 1)
         column.addWidget(close, 0, Qt.AlignmentFlag.AlignRight)
-        self.resize(self.fontMetrics().averageCharWidth() * 70, self.fontMetrics().lineSpacing() * 32)
+        room = self.screen().availableGeometry().height() - 80
+        self.resize(self.sizeHint().width(), min(room, self.fontMetrics().lineSpacing() * 32))
+
+    def _add_menu(self, grid: QGridLayout, title: str, menu: QMenu) -> None:
+        grid.addWidget(text_label(_plain(title), "heading"), grid.rowCount(), 0)
+        for action in menu.actions():
+            keys = [key.toString(QKeySequence.SequenceFormat.NativeText) for key in action.shortcuts()]
+            if keys:
+                self._add(grid, _plain(action.text()), " or ".join(dict.fromkeys(keys)))
 
     def _add(self, grid: QGridLayout, what: str, keys: str) -> None:
         row = grid.rowCount()
         grid.addWidget(text_label(what), row, 0)
         grid.addWidget(text_label(keys, "strong"), row, 1)
+
+
+def _plain(text: str) -> str:
+    return text.replace("&", "")
 
 
 def tell_field(ask: Ask, model: FormModel, path: str) -> None:
@@ -72,6 +82,7 @@ def tell_field(ask: Ask, model: FormModel, path: str) -> None:
         parts.append(f"{state.placeholder[0].upper()}{state.placeholder[1:]}. {state.why}")
     if state.problem:
         parts.append(state.problem)
+    parts.extend(told(words_in([BY_PATH[path].label, *parts], model.bench.reference)))
     ask.tell(BY_PATH[path].label, parts[0], detail="\n".join(parts[1:]))
 
 

@@ -130,7 +130,7 @@ class Actions(QObject):
         self._look = look
         self.undo = stack.createUndoAction(self, "&Undo")
         self.redo = stack.createRedoAction(self, "&Redo")
-        self.undo.setShortcuts(QKeySequence.StandardKey.Undo)
+        self.undo.setShortcuts([QKeySequence("Ctrl+Z")])
         self.redo.setShortcuts([QKeySequence("Ctrl+Shift+Z"), QKeySequence("Ctrl+Y")])
         self._by_name: dict[str, QAction] = {"undo": self.undo, "redo": self.redo}
         self._drawings = {"undo": "undo", "redo": "redo"}

@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from PySide6.QtCore import QObject
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QMainWindow
 
 from rigbuilder.units.systems import UnitSystem
 from rigbuilder.viewmodels.bench import Bench
@@ -37,7 +37,7 @@ class Reach:
     panels: Panels
     assumed: AssumedPanel
     workspace: Workspace
-    window: QWidget
+    window: QMainWindow
     go_to: Callable[[str], None]
     say: Callable[[str], None]
     folders: list[tuple[str, str]]
@@ -85,7 +85,7 @@ class Commands(QObject):
             "go-reasons": lambda: show(self._reach.panels.reasons),
             "go-assumed": lambda: show(self._reach.assumed),
             "help": self._help,
-            "shortcuts": lambda: KeysDialog(self._reach.actions, self._reach.window).exec(),
+            "shortcuts": lambda: KeysDialog(self._reach.window.menuBar(), self._reach.window).exec(),
             "about": lambda: tell_about(self._reach.ask, self._reach.folders),
         }
         for name, verb in verbs.items():

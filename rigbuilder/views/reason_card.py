@@ -43,6 +43,8 @@ class ReasonCard(Card):
         self.know = Disclosure("How we know", self.basis, self)
         self.sides = text_label("", "caption", wrap=True, parent=self)
         self.differ = Disclosure("Anglers differ", self.sides, self)
+        self.terms = text_label("", "caption", wrap=True, parent=self)
+        self.words = Disclosure("Words", self.terms, self)
         self.silence = LinkButton("Silence…", tip="Put the reason aside on this card.", parent=self)
         self.silence.setAccessibleName("Silence on this card")
         self.form = SilenceForm(self)
@@ -69,6 +71,8 @@ class ReasonCard(Card):
         self.basis.setText("\n".join(reason.basis))
         self.sides.setText("\n".join(reason.differ))
         self.differ.setVisible(bool(reason.differ))
+        self.terms.setText("\n".join(reason.words))
+        self.words.setVisible(bool(reason.words))
         self.setAccessibleName(reason.spoken)
         self.setAccessibleDescription(reason.why)
 
@@ -95,7 +99,7 @@ class ReasonCard(Card):
         head.addStretch(1)
         head.addWidget(self.part_link)
         foot = FlowRow(self._look.theme.px(6), self)
-        for link in (self.know, self.differ, self.silence):
+        for link in (self.know, self.differ, self.words, self.silence):
             foot.add(link)
         self.column.addLayout(head)
         for widget in (self.headline, self.why, self.figures, self.remedies):
@@ -103,6 +107,7 @@ class ReasonCard(Card):
         self.column.addWidget(foot)
         self.column.addWidget(self.basis)
         self.column.addWidget(self.sides)
+        self.column.addWidget(self.terms)
         self.column.addWidget(self.form)
 
     def _connect(self) -> None:

@@ -45,7 +45,7 @@ class Places:
             "middle": self.menu.middle,
             "house": self.menu.house,
             "words": self.menu.glossary,
-            "keys": lambda: KeysDialog(main.actions_, main),
+            "keys": lambda: KeysDialog(main.menuBar(), main),
             "new": lambda: NewDialog(technique_ids(reference()), main),
             "lessons": lambda: self.lessons.window,
         }
