@@ -82,8 +82,8 @@ RULES = (
         name="nothing-gives-on-small-trebles",
         part=Part.ROD,
         severity=Severity.RISK,
-        what="Braid and a stiff, fast rod are used with small trebles, beyond what the "
-        "technique is fished with or with a drag that is not mild.",
+        what="Small trebles are fished on braid with a stiff, fast rod: stiffer than the "
+        "technique wants, or with a firm drag.",
         why="Small trebles hold by thin wire in a little skin. When neither line nor rod "
         "gives, every head shake tears the hole wider or opens a hook, and the fish comes "
         "off at the jump.",

@@ -69,9 +69,8 @@ RULES = (
         part=Part.KNOTS,
         severity=Severity.NOTE,
         what="A swivel or snap many times stronger than the line hangs on a light lure.",
-        why="Strong hardware is big hardware. On a light lure it weighs as much as the lure "
-        "does, shows, and kills the movement, and nothing is gained: the line parts long "
-        "before it.",
+        why="Strong hardware is big hardware. On a light lure its weight counts: it shows and "
+        "kills the movement. And nothing is gained, for the line parts long before it.",
         sources=(COMMON_PRACTICE,),
         check=_clumsy,
         wrong=(Example("inline spinner", {"hardware.swivel": "60 lb"}),),

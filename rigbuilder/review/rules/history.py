@@ -101,7 +101,7 @@ RULES = (
         part=Part.MAIN,
         severity=Severity.RISK,
         what="By the card's log the line has been on longer, or fished more often, than such line lasts.",
-        why="Sun, grit and knots take a little off it every day. The loss is not to be seen, "
+        why="Sun, grit and knots take a little off it every day. The loss cannot be seen, "
         "and it shows first when a good fish pulls. Renew it while nothing has happened yet.",
         sources=(COMMON_PRACTICE,),
         check=_old,

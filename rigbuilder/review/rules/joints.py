@@ -115,7 +115,7 @@ def _joint_in_guides(case: Case) -> Hit | None:
     joint = "swivel" if swivel else f"{knot.name if knot else ''} knot"
     return Hit(
         Severity.FAULT if swivel else Severity.RISK,
-        headline=lambda say: f"{joint} has to pass the guides: {say.leader(leader.length_m or 0.0)} leader",
+        headline=lambda say: f"{joint} has to pass the rings: {say.leader(leader.length_m or 0.0)} leader",
         numbers=lambda: (
             Number.of("leader", leader.length_m or 0.0, Dimension.LENGTH, "leader"),
             Number.of("rod", rod.length_m or 0.0, Dimension.LENGTH, "rod"),

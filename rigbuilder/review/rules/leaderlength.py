@@ -168,7 +168,7 @@ RULES = (
         part=Part.LEADER,
         severity=Severity.NOTE,
         what="The leader is of a material that the technique is not usually fished with.",
-        why="Nylon floats nearly and gives; fluorocarbon sinks, shows little and resists "
+        why="Nylon nearly floats and gives; fluorocarbon sinks, shows less and resists "
         "stones; wire stops teeth. The wrong one lifts a lure that should lie still, or "
         "sinks one that should float.",
         sources=(COMMON_PRACTICE,),

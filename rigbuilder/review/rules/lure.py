@@ -91,9 +91,9 @@ RULES = (
         part=Part.MAIN,
         severity=Severity.FAULT,
         what="A heavy lure is cast on less than six pounds of line for each ounce.",
-        why="The spool starts and stops hard on the cast, and a heavy lure does not wait for "
-        "it. The line parts in mid-air and the lure flies on, at the height of people's "
-        "heads.",
+        why="On a hard cast the line has to swing the whole weight, and to stop it when the "
+        "spool checks. Line too thin for that parts in mid-air, and the lure flies on alone, "
+        "at the height of people's heads.",
         sources=(COMMON_PRACTICE,),
         check=_cracks_off,
         wrong=(Example("glide bait", {"lure.weight": "2 oz", "main.test": "10 lb", "drag": "2 lb"}),),

@@ -148,8 +148,8 @@ RULES = (
         severity=Severity.FAULT,
         what="A line that sinks is the main line of a lure that is worked on the surface.",
         why="The line between rod and lure goes under whenever it is slack. It then pulls "
-        "the nose down and along a path below the surface, so the lure cannot sit, walk or "
-        "spit as it should. Nylon hardly sinks; braid floats. Some anglers throw lures that "
+        "the nose down and along a path below the surface, and the lure no longer sits, walks "
+        "or spits as it should. Nylon hardly sinks; braid floats. Some anglers throw lures that "
         "never rest on it all the same.",
         sources=(COMMON_PRACTICE,),
         check=_surface,
@@ -219,8 +219,8 @@ RULES = (
         part=Part.MAIN,
         severity=Severity.NOTE,
         what="Braid is fished round wood or docks without a long tough leader.",
-        why="Under load thin braid bites into bark and rope-burns edges, and it holds there; "
-        "a smooth strand slides over them. Some anglers accept that for its strength.",
+        why="Under load thin braid saws into bark and planks and sticks there; a smooth strand "
+        "slides over them. Some anglers accept that for the strength of braid.",
         sources=(COMMON_PRACTICE,),
         check=_braid_in_wood,
         differ="wood-line",

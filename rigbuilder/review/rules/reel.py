@@ -117,7 +117,7 @@ RULES = (
         what="The line, or a leader long enough to reach the spool, is stiffer than a "
         "spinning reel of this size throws.",
         why="Stiff line does not lie down on a small spool. Its coils spring off in bunches "
-        "on the cast, which costs distance and makes bird's nests.",
+        "on the cast, which costs distance and ends in tangles.",
         sources=(COMMON_PRACTICE,),
         check=_too_stiff,
         wrong=(

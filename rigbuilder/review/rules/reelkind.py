@@ -61,8 +61,8 @@ RULES = (
         severity=Severity.NOTE,
         what="The technique is not usually fished with this kind of reel.",
         why="A casting reel throws strong line and heavy lures and stops them with the "
-        "thumb; a spinning reel lets light lures and thin line go. In each other's place "
-        "both cost casts.",
+        "thumb; a spinning reel lets light lures and thin line go. Used the other way "
+        "round, each of them casts worse.",
         sources=(COMMON_PRACTICE,),
         check=_unusual_kind,
         wrong=(Example("flipping jig", {"reel.kind": "spinning", "reel.size": "4000"}),),
@@ -74,7 +74,7 @@ RULES = (
         part=Part.REEL,
         severity=Severity.NOTE,
         what="The reel winds much slower or faster than the technique is fished.",
-        why="The gear sets the pace without thinking. Too fast a reel pulls a deep lure up "
+        why="The gear ratio sets the pace of the lure. Too fast a reel pulls a deep lure up "
         "and tires the wrist; too slow a one does not take in slack in time for the strike.",
         sources=(COMMON_PRACTICE,),
         check=_unusual_ratio,

@@ -93,7 +93,7 @@ RULES = (
         part=Part.ROD,
         severity=Severity.RISK,
         what="The line is lighter than the rod's label begins with.",
-        why="The label says which breaking loads bend the blank. A rod made for stronger "
+        why="The label says for which breaking loads the blank is made. A rod for stronger "
         "line hardly bends before a light one breaks, so nothing cushions the strike, and "
         "light lures throw badly off it.",
         sources=(COMMON_PRACTICE,),
@@ -133,9 +133,9 @@ RULES = (
         part=Part.ROD,
         severity=Severity.RISK,
         what="The line is stronger than the rod's label allows.",
-        why="The rod should bend out before its line breaks. With line that outlasts it the "
-        "rod itself is the weakest link, and stiff thick line through small rings costs "
-        "distance and aim.",
+        why="The label says how much pull the blank is made for. Where the line holds more, the "
+        "rod itself can become the weakest link; and stiff thick line through small rings "
+        "costs distance and aim.",
         sources=(COMMON_PRACTICE,),
         check=_above_rod,
         wrong=(

@@ -91,7 +91,7 @@ def _half_empty(case: Case) -> Hit | None:
     return Hit(
         Severity.NOTE,
         headline=lambda say: (
-            f"{say.line(case.main.length_m or 0.0)} of line fill {share.typical * 100:.0f} % of the spool"
+            f"{say.line(case.main.length_m or 0.0)} of line fills {share.typical * 100:.0f} % of the spool"
         ),
         numbers=lambda: (Number.of("how full the spool is", share),),
     )

@@ -39,11 +39,11 @@ def aim(technique: str, changes: dict[str, Any], kind: LineType = FLUOROCARBON) 
         ({"water.pressure": "high"}, False, "heavily fished"),
         ({"water.wind": "strong"}, False, "strong wind"),
         ({"water.current": "1 m/s"}, False, "strong current"),
-        ({"water.temperature": "4 C"}, False, "water under about 8 C"),
-        ({"fish.weight": "6 kg"}, True, "twice the usual"),
+        ({"water.temperature": "4 C"}, False, "cold water"),
+        ({"fish.weight": "6 kg"}, True, "big fish"),
         ({"fish.weight": "0.3 kg"}, False, "small fish"),
-        ({"cast": "8 m"}, True, "under 14 m"),
-        ({"cast": "50 m"}, False, "over 41 m"),
+        ({"cast": "8 m"}, True, "short casts"),
+        ({"cast": "50 m"}, False, "very long casts"),
         ({"from": "shore"}, True, "from the shore"),
         ({"water.cover": "wood"}, True, "wood or docks"),
         ({"lure.weight": "1/8 oz"}, False, "a light lure"),
@@ -64,14 +64,14 @@ def test_depth_moves_lures_that_are_wound_or_worked_up_and_down() -> None:
 
 def test_braid_into_the_wind_on_a_spinning_reel_is_its_own_state() -> None:
     moves = reported("drop-shot", {"water.wind": "strong"}).case.aim.moves(BRAID)
-    assert "into the wind with braid on a spinning reel" in [move.state.name for move in moves]
+    assert "wind against braid on a spinning reel" in [move.state.name for move in moves]
 
 
 def test_reason_says_what_moved_the_test() -> None:
     report = reported("flip-jig", {"main.test": "14 lb", "fish.weight": "6 kg"})
     (finding,) = [found for found in report.findings if found.rule.name == "test-off-the-aim"]
     assert "25 lb" in finding.headline(Speaker())
-    assert "twice the usual" in finding.why(Speaker())
+    assert "big fish" in finding.why(Speaker())
 
 
 def test_usual_day_moves_nothing() -> None:

@@ -56,7 +56,7 @@ def test_data_keeps_the_contract_and_is_json() -> None:
 def test_aim_in_the_data_says_what_moved_it() -> None:
     data = review_data(*reviewed("flip-jig", {"fish.weight": "6 kg"}), Speaker())
     assert data["figures"]["test_range_lb"]["aim"] == 25
-    assert any("twice the usual" in moved["by"] for moved in data["figures"]["test_range_lb"]["moved"])
+    assert any("big fish" in moved["by"] for moved in data["figures"]["test_range_lb"]["moved"])
     assert data["figures"]["leader"]["need"] == "none"
 
 
