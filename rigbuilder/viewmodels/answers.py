@@ -12,7 +12,7 @@ from rigbuilder.units.systems import in_system
 from rigbuilder.viewmodels.reasons import capital
 
 QUESTIONS: tuple[str, ...] = tuple(str(question) for question in Question)
-SPOOL = str(Question.SPOOL)
+SPOOL, BREAKS = str(Question.SPOOL), str(Question.BREAKS)
 SHORT = {
     str(Question.BREAKS): "Breaking",
     str(Question.HOOK): "Hook-set",

@@ -61,10 +61,10 @@ class Commands(QObject):
             "open": self._reach.talk.open_asked,
             "save": self._reach.talk.save,
             "save-as": self._reach.talk.save_as,
-            "print": paper.print_rig,
-            "save-sheet": paper.save_sheet,
-            "save-drawing": paper.save_drawing,
-            "show": paper.show_rig,
+            "print": self._settled(paper.print_rig),
+            "save-sheet": self._settled(paper.save_sheet),
+            "save-drawing": self._settled(paper.save_drawing),
+            "show": self._settled(paper.show_rig),
             "quit": self._reach.window.close,
             "set": lambda: self._on_field(assumed=True),
             "unsay": lambda: self._on_field(assumed=False),
@@ -90,6 +90,15 @@ class Commands(QObject):
         }
         for name, verb in verbs.items():
             self._reach.actions[name].triggered.connect(lambda _=False, verb=verb: verb())
+
+    def _settled(self, verb: Callable[[], None]) -> Callable[[], None]:
+        """Return a verb that first puts on the card what is still held back in a field."""
+
+        def do() -> None:
+            self._reach.form.commit()
+            verb()
+
+        return do
 
     def speak(self, system: UnitSystem) -> None:
         """Read figures in a unit system, and take bare numbers in its units."""

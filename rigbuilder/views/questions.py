@@ -91,6 +91,7 @@ class QuestionsPanel(QWidget):
 
     def _render(self, *_: object) -> None:
         self._timer.stop()
+        self.bar.offer_plan(self.question)
         report, preview, speaker = self._bench.report, self._bench.preview, self._bench.speaker
         if report is None:
             self._shown = None

@@ -3,11 +3,11 @@
 from collections.abc import Callable
 from pathlib import Path
 
-from PySide6.QtCore import QSize
+from PySide6.QtCore import QSize, Signal
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QFileDialog, QHBoxLayout, QWidget
 
-from rigbuilder.viewmodels.answers import Shown
+from rigbuilder.viewmodels.answers import BREAKS, SPOOL, Shown
 from rigbuilder.views.controls.buttons import LinkButton
 from rigbuilder.views.paint.export import Paint, to_png, to_svg
 from rigbuilder.views.paint.table import as_csv
@@ -17,12 +17,19 @@ from rigbuilder.views.theme_look import Look
 
 _SAVED = QSize(900, 520)
 
+_PLANS = {
+    BREAKS: ("Joints and drag…", "chain"),
+    SPOOL: ("Fill the reel…", "fill"),
+}
+
 Figure = Callable[[], Shown | None]
 Picture = Callable[[Shown], Paint | None]
 
 
 class AnswerBar(QWidget):
-    """Links: how we know (a note over the window), copy as table, save as picture."""
+    """Links: how we know (a note over the window), copy as table, save as picture, and the plan behind it."""
+
+    plan_wanted = Signal(str)  # the name of the window's action that opens the plan
 
     def __init__(self, look: Look, figure: Figure, picture: Picture, parent: QWidget) -> None:
         super().__init__(parent)
@@ -32,11 +39,15 @@ class AnswerBar(QWidget):
         self.how = LinkButton("How we know", tip="The working and the sources behind this answer")
         self.copy = LinkButton("Copy as table", tip="Put the figures on the clipboard, separated by commas")
         self.save = LinkButton("Save picture…", tip="Save this chart as SVG or PNG")
+        self.plan = LinkButton("", tip="Open the whole plan in a window of its own")
+        self._plan_name = ""
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
-        for button in (self.how, self.copy, self.save):
+        for button in (self.how, self.copy, self.save, self.plan):
             row.addWidget(button)
         row.addStretch(1)
+        self.plan.hide()
+        self.plan.clicked.connect(lambda: self.plan_wanted.emit(self._plan_name))
         self.how.clicked.connect(self.explain)
         self.copy.clicked.connect(self.copy_table)
         self.save.clicked.connect(self._ask_where)
@@ -47,6 +58,12 @@ class AnswerBar(QWidget):
         self.how.setAccessibleDescription(" ".join((*working, *sources)))
         for button in (self.how, self.copy, self.save):
             button.setEnabled(bool(working or sources))
+
+    def offer_plan(self, question: str) -> None:
+        """Offer the plan that a question has, if it has one."""
+        words, self._plan_name = _PLANS.get(question, ("", ""))
+        self.plan.setText(words)
+        self.plan.setVisible(bool(words))
 
     def explain(self) -> HowNote:
         """Show working and sources in a note over the window, beside the link."""

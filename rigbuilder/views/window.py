@@ -159,6 +159,7 @@ class MainWindow(QMainWindow):
         reasons.part_chosen.connect(drawing.choose_part)
         drawing.part_chosen.connect(reasons.choose_part)
         drawing.part_chosen.connect(self.form.show_part)
+        self.panels.questions.bar.plan_wanted.connect(lambda name: self.actions_[name].trigger())
 
     def _recall(self) -> None:
         room = self.screen().availableGeometry().size()

@@ -11,6 +11,7 @@ from rigbuilder.viewmodels.bench import Bench
 from rigbuilder.viewmodels.scene import scene_of
 from rigbuilder.viewmodels.sheet import sheet_content
 from rigbuilder.views.paint.export import A4, Sheet
+from rigbuilder.views.sheet.choice import PaperDialog
 from rigbuilder.views.sheet.write import SIZES, drawing_png, drawing_svg, print_sheet, write_sheet
 from rigbuilder.views.show import ShowWindow
 from rigbuilder.views.theme_look import Look
@@ -26,6 +27,7 @@ class Paper(QObject):
         super().__init__(window)
         self._bench, self._look, self._window, self._tell = bench, look, window, tell
         self._show: ShowWindow | None = None
+        self._size: Sheet = A4
 
     def show_rig(self) -> None:
         """Open the show on the whole screen."""
@@ -48,15 +50,25 @@ class Paper(QObject):
             self._tell("The printer did not take the sheet. See that it is on, or save the sheet as a PDF.")
 
     def save_sheet(self) -> None:
-        """Ask for a name and a size of paper, and save the sheet as a PDF."""
-        if not self._is_readable():
+        """Ask for a size of paper, with the page in sight, and for a name; save the sheet as a PDF."""
+        report = self._bench.report
+        if not self._is_readable() or report is None:
             return
-        filters = {f"{name} sheet (*.pdf)": size for name, size in SIZES.items()}
-        name, chosen = QFileDialog.getSaveFileName(
-            self._window, "Save the sheet", self._named("pdf"), ";;".join(filters)
+        dialog = PaperDialog(
+            sheet_content(self._bench.document, report, self._bench.speaker), self._look,
+            title="Save the sheet", verb="Save as PDF…", parent=self._window,
+        )  # fmt: skip
+        dialog.choose(self._size.name)
+        accepted = dialog.exec() == PaperDialog.DialogCode.Accepted
+        dialog.deleteLater()
+        if not accepted:
+            return
+        self._size = dialog.size_chosen
+        name, _ = QFileDialog.getSaveFileName(
+            self._window, "Save the sheet", self._named("pdf"), "PDF (*.pdf)"
         )
         if name:
-            self._try(name, "pdf", lambda path: self.write_sheet(path, filters.get(chosen, A4)))
+            self._try(name, "pdf", lambda path: self.write_sheet(path, self._size))
 
     def save_drawing(self) -> None:
         """Ask for a name and save the drawing as SVG or PNG."""

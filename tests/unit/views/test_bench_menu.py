@@ -11,7 +11,9 @@ from pytestqt.qtbot import QtBot
 from rigbuilder import resources
 from rigbuilder.store.house import read_house
 from rigbuilder.views.controls.buttons import LinkButton
+from rigbuilder.views.side_window import SideWindow
 from rigbuilder.views.theme_look import Look
+from tests.unit.viewmodels.parts import reference
 from tests.unit.views.parts import Window
 from tests.unit.views.places import Places
 
@@ -105,7 +107,7 @@ def test_a_word_is_found_by_typing(places: Places) -> None:
     dialog.show()
     QTest.keyClicks(dialog.search, "backlash")
     assert dialog.words.currentItem().text() == "backlash"
-    assert "spool" in dialog.meaning.text()
+    assert dialog.meaning.text() == reference().glossary["backlash"].meaning
     QTest.keyClicks(dialog.search, "qqq")
     assert dialog.meaning.text() == "No such word here."
     dialog.close()
@@ -167,3 +169,22 @@ def test_a_shipped_card_says_that_it_is_an_example(window: Window) -> None:
 def test_a_long_name_shows_its_beginning(window: Window) -> None:
     window.bench.edit("name", "Pad frog for the far end of the north bay " * 4)
     assert window.main.header.name.cursorPosition() == 0
+
+
+@pytest.mark.parametrize(
+    ("question", "words"),
+    [("Where will it break?", "Joints and drag…"), ("What fills the spool?", "Fill the reel…")],
+)
+def test_a_question_leads_to_its_plan(places: Places, question: str, words: str) -> None:
+    panel = places.window.main.panels.questions
+    places.window.main.workspace.show_panel(panel)
+    panel.ask(question)
+    panel.answer()
+    assert panel.bar.plan.text() == words
+    panel.bar.plan.click()
+    side = places.window.main.findChild(SideWindow, "chain-window" if "break" in question else "fill-window")
+    assert side is not None
+    assert side.isVisible()
+    side.close()
+    panel.ask("How deep, how still?")
+    assert panel.bar.plan.isHidden()

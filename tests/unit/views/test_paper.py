@@ -9,6 +9,7 @@ from PySide6.QtPrintSupport import QPrinter
 from PySide6.QtWidgets import QFileDialog, QWidget
 from pytestqt.qtbot import QtBot
 
+from rigbuilder.views.sheet.choice import PaperDialog
 from rigbuilder.views.sheet.paper import Paper, paper_of
 from rigbuilder.views.sheet.write import SIZES
 from rigbuilder.views.show import ShowWindow
@@ -32,11 +33,44 @@ def answer(monkeypatch: pytest.MonkeyPatch, name: str, chosen: str = "") -> None
     monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (name, chosen))
 
 
+def take_paper(monkeypatch: pytest.MonkeyPatch, size: str) -> None:
+    """Let the choice of paper be made."""
+
+    def choose(dialog: PaperDialog) -> int:
+        dialog.sizes.button(size).click()
+        dialog.go.click()
+        return dialog.result()
+
+    monkeypatch.setattr(PaperDialog, "exec", choose)
+
+
+def test_the_page_is_shown_in_the_size_chosen(
+    look: Look, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    desk = Desk(look, qtbot)
+    shapes: list[float] = []
+
+    def look_at(dialog: PaperDialog) -> int:
+        for size in SIZES:
+            dialog.sizes.button(size).click()
+            page = dialog.page.pixmap()
+            shapes.append(page.width() / page.height())
+            assert size in dialog.page.accessibleDescription()
+        dialog.cancel.click()
+        return dialog.result()
+
+    monkeypatch.setattr(PaperDialog, "exec", look_at)
+    desk.paper.save_sheet()
+    assert desk.said == []
+    assert shapes == [pytest.approx(s.width_mm / s.height_mm, abs=0.01) for s in SIZES.values()]
+
+
 def test_the_sheet_is_saved_in_the_size_that_was_chosen(
     look: Look, qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     desk = Desk(look, qtbot)
-    answer(monkeypatch, str(tmp_path / "frog"), "A5 sheet (*.pdf)")
+    answer(monkeypatch, str(tmp_path / "frog"))
+    take_paper(monkeypatch, "A5")
     desk.paper.save_sheet()
     assert desk.said == ["Saved frog.pdf."]
     box = (tmp_path / "frog.pdf").read_bytes().split(b"/MediaBox [", 1)[1].split(b"]", 1)[0].split()
@@ -59,6 +93,7 @@ def test_a_place_that_cannot_be_written_is_named(
 ) -> None:
     desk = Desk(look, qtbot)
     answer(monkeypatch, str(tmp_path / "missing" / "frog.pdf"))
+    take_paper(monkeypatch, "A4")
     desk.paper.save_sheet()
     assert desk.said == ["frog.pdf was not saved: No such file or directory. Choose another place."]
 
