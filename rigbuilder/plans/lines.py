@@ -34,7 +34,9 @@ def beside_label(thick: Thickness, diameter_m: Array, column: int) -> Thickness:
     Lines that are read by their tests alone err together with the label's line; what is
     left is the difference between two labels (``review.figuring.relative``).
     """
-    return Thickness(range_of(diameter_m, column), thick.kg_per_room_m3)
+    found = range_of(diameter_m, column)
+    closer = (thick.diameter_m.typical / found.typical) ** 2
+    return Thickness(found, thick.kg_per_room_m3.scaled(closer))
 
 
 def straight_break(line: Line, reference: Reference) -> Range:

@@ -4,7 +4,8 @@ A diameter that is only known from a test may be off by a quarter. But on a spoo
 line is held against the line that the reel's label counts in: where both are smooth and
 both are read by their tests, they are off together, and only the difference between two
 labels is left. That is worth 10 to 20 % of length on a reel (common practice), so 5 % of
-either diameter.
+either diameter. And a soft braid flattens into the gaps that a round strand leaves, so
+that it takes the room of a thinner line than its outside says.
 """
 
 from collections.abc import Sequence
@@ -14,6 +15,7 @@ import numpy as np
 
 from rigbuilder.mechanics.arrays import Array
 from rigbuilder.model.rig import Line
+from rigbuilder.reference.load import Reference
 
 LABELS_APART = (0.95, 1.0, 1.05)  # diameter of one smooth label line against another [1], common practice
 
@@ -33,17 +35,33 @@ def is_read_by_test(line: Line) -> bool:
     return line.type.is_single_strand and printed is None
 
 
-def beside_label(diameter_m: Array, lines: Sequence[Line], label_lines: Sequence[Line]) -> Array:
-    """Return the diameters of lines, or of label lines, as they stand to each other on the spool [m].
+def drawn_together(diameter_m: Array, lines: Sequence[Line], label_lines: Sequence[Line]) -> Array:
+    """Return diameters with what lines and label lines have in common left out of their range [m].
 
-    ``diameter_m`` has the shape (3, lines); low and high draw together where both
-    the line and its reel's label line are read by their tests.
+    ``diameter_m`` has the shape (3, lines) and may be that of the lines or of the label
+    lines; its ends draw together where both of a pair are read by their tests.
     """
-    together = np.array(
-        [
-            is_read_by_test(line) and is_read_by_test(label)
-            for line, label in zip(lines, label_lines, strict=True)
-        ]
-    )
+    pairs = zip(lines, label_lines, strict=True)
+    together = np.array([is_read_by_test(line) and is_read_by_test(label) for line, label in pairs])
     apart = np.multiply.outer(np.array(LABELS_APART), diameter_m[1])
     return np.where(together, apart, diameter_m)
+
+
+def beside_label(
+    diameter_m: Array, lines: Sequence[Line], label_lines: Sequence[Line], reference: Reference
+) -> Array:
+    """Return the diameters of lines as they stand to their label lines on the spool [m].
+
+    A line that packs more closely than the label's line counts as thinner, by the root
+    of the two packings. Printed and measured diameters are compared as they are, which is
+    how capacities are printed.
+    """
+    packing = {kind: row.packing.typical for kind, row in reference.line_types.items()}
+    pairs = zip(lines, label_lines, strict=True)
+    closer = np.sqrt(
+        [
+            1.0 if line.diameter_m or line.measured_diameter_m else packing[label.type] / packing[line.type]
+            for line, label in pairs
+        ]
+    )
+    return np.asarray(drawn_together(diameter_m, lines, label_lines) * closer)

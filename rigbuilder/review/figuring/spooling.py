@@ -41,8 +41,8 @@ def spooling(rows: Rows, known: Known) -> Group:
         {
             "main_m3": found.pop("main_m3"),
             "backing_m3": found.pop("backing_m3"),
-            "main_kg_m3": ordered(main.mass_kg_m / main.diameter_m**2),
-            "backing_kg_m3": ordered(backing.mass_kg_m / backing.diameter_m**2),
+            "main_kg_m3": ordered(main.mass_kg_m / on_spool.main_m**2),
+            "backing_kg_m3": ordered(backing.mass_kg_m / on_spool.backing_m**2),
         },
     )
     reach = {"reach_m": _past_cast(rows) + _trim(rows)}
