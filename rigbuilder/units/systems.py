@@ -118,7 +118,9 @@ def _plain(number: float, *, figures: int, decimals: int) -> str:
 
 
 def _near_fraction(number: float, finest: int) -> str | None:
-    """The sixteenth, eighth … within 2 % of ``number``, or None."""
+    """The sixteenth, eighth … within 2 % of ``number``, or None; the smallest lures go by half of that."""
+    if number * finest < 2:
+        finest *= 2
     nearest = Fraction(round(number * finest), finest)
     if nearest <= 0 or abs(float(nearest) - number) > 0.02 * number:
         return None
