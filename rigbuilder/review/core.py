@@ -6,7 +6,7 @@ from enum import Enum, IntEnum
 from typing import Any
 
 from rigbuilder.model.fields import Part
-from rigbuilder.reference.ranges import Range
+from rigbuilder.reference.ranges import Range, Span
 from rigbuilder.review.case import Case
 from rigbuilder.review.speak import Speaker
 from rigbuilder.sources import Source
@@ -37,7 +37,10 @@ class Safety(Enum):
 
 @dataclass(frozen=True, slots=True)
 class Number:
-    """One figure of a reason in SI units; ``kind`` chooses the unit and rounding for people."""
+    """One figure of a reason in SI units; ``kind`` chooses the unit and rounding for people.
+
+    ``ends`` marks a printed or usual range, of which no value is more typical than another.
+    """
 
     name: str
     low: float
@@ -45,6 +48,12 @@ class Number:
     high: float
     dimension: Dimension | None = None
     kind: str = ""
+    ends: bool = False
+
+    @classmethod
+    def between(cls, name: str, span: Span, dimension: Dimension, kind: str = "") -> "Number":
+        """Make a figure from a printed or usual range."""
+        return cls(name, span.low, span.middle, span.high, dimension, kind, ends=True)
 
     @classmethod
     def of(

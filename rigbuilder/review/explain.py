@@ -18,7 +18,9 @@ _PLAIN = {
 
 
 def number_words(number: Number, speaker: Speaker) -> str:
-    """Return a figure as "name: typical (low to high) unit"."""
+    """Return a figure as "name: typical (low to high) unit", a printed range by its ends."""
+    if number.ends and number.dimension is not None:
+        return f"{number.name}: {speaker.span(number.low, number.high, number.dimension, number.kind)}"
     if number.dimension is None:
         shown = [f"{value:.2g}" for value in (number.low, number.typical, number.high)]
     else:

@@ -41,7 +41,7 @@ _IMPERIAL: dict[tuple[Dimension, str], _Style] = {
     (Dimension.MASS, "lure"): _Style("oz", figures=3, decimals=2, fraction=16),
     (Dimension.MASS, "fish"): _Style("lb"),
     (Dimension.LENGTH, ""): _Style("ft", figures=3, decimals=1),
-    (Dimension.LENGTH, "cast"): _Style("ft"),
+    (Dimension.LENGTH, "cast"): _Style("yd"),  # as reels and lines are counted
     (Dimension.LENGTH, "depth"): _Style("ft"),
     (Dimension.LENGTH, "diameter"): _Style("in", decimals=4),
     (Dimension.LENGTH, "line"): _Style("yd", figures=3, decimals=0),
@@ -118,9 +118,15 @@ def _plain(number: float, *, figures: int, decimals: int) -> str:
 
 
 def _near_fraction(number: float, finest: int) -> str | None:
+<<<<<<< rigbuilder/units/systems.py
+    """The sixteenth, eighth … within 2 % of ``number``, or None; finer below an eighth: 1/32, 1/64."""
+    if number * finest < 2:
+        finest *= 4
+=======
     """The sixteenth, eighth … within 2 % of ``number``, or None; the smallest lures go by half of that."""
     if number * finest < 2:
         finest *= 2
+>>>>>>> /tmp/rig/mn
     nearest = Fraction(round(number * finest), finest)
     if nearest <= 0 or abs(float(nearest) - number) > 0.02 * number:
         return None

@@ -103,7 +103,11 @@ def figure(number: Number, speaker: Speaker) -> Figure:
         return Figure(number.name, text, span.low, span.typical, span.high, "")
     shown = [in_system(value, number.dimension, speaker.system, kind=number.kind) for value in span]
     low_v, typical_v, high_v = (value for value, _ in shown)
-    words = speaker.spread(span, number.dimension, number.kind)
+    words = (
+        speaker.span(number.low, number.high, number.dimension, number.kind)
+        if number.ends
+        else speaker.spread(span, number.dimension, number.kind)
+    )
     return Figure(number.name, words, low_v, typical_v, high_v, shown[0][1])
 
 

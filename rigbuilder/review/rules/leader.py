@@ -83,7 +83,7 @@ def _outside_practice(case: Case) -> Hit | None:
         headline=lambda say: f"{say.test(test)} leader is {way} than the {say.tests(usual)} of practice",
         numbers=lambda: (
             Number.of("leader", test, Dimension.FORCE, "test"),
-            Number("leaders of practice", usual.low, usual.middle, usual.high, Dimension.FORCE, "test"),
+            Number.between("leaders of practice", usual, Dimension.FORCE, "test"),
         ),
     )
 

@@ -73,7 +73,7 @@ def _length(case: Case) -> Hit | None:
         ),
         numbers=lambda: (
             Number.of("leader", length, Dimension.LENGTH, "leader"),
-            Number("usual leaders", usual.low, usual.middle, usual.high, Dimension.LENGTH, "leader"),
+            Number.between("usual leaders", usual, Dimension.LENGTH, "leader"),
         ),
     )
 

@@ -19,7 +19,7 @@ def _numbers(case: Case) -> tuple[Number, ...]:
     assert span is not None  # noqa: S101 - only called after the check has seen it
     return (
         Number.of("lure in all", case.rig.lure.total_kg, Dimension.MASS, "lure"),
-        Number("rod's lure range", span.low, span.middle, span.high, Dimension.MASS, "lure"),
+        Number.between("rod's lure range", span, Dimension.MASS, "lure"),
     )
 
 

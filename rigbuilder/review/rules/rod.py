@@ -94,7 +94,7 @@ def _odd_label(case: Case) -> Hit | None:
         ),
         numbers=lambda: (
             Number.of("top of the label", top, Dimension.FORCE, "test"),
-            Number("usual label", usual.low, usual.middle, usual.high, Dimension.FORCE, "test"),
+            Number.between("usual label", usual, Dimension.FORCE, "test"),
         ),
     )
 

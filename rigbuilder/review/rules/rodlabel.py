@@ -39,7 +39,7 @@ def _rod_numbers(case: Case) -> tuple[Number, ...]:
     assert span is not None  # noqa: S101 - only called after the check has seen it
     return (
         Number.of("test", case.main_n, Dimension.FORCE, "test"),
-        Number("rod's line range", span.low, span.middle, span.high, Dimension.FORCE, "test"),
+        Number.between("rod's line range", span, Dimension.FORCE, "test"),
     )
 
 

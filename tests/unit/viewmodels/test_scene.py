@@ -44,7 +44,7 @@ def test_the_lengths_follow_the_unit_system() -> None:
     metric = scene_of(usual_report("deep-diver"), Speaker(UnitSystem.METRIC))
     assert metric.words["cast"] == "40 m"
     assert metric.unit == "m"
-    assert scene_of(usual_report("deep-diver"), Speaker()).words["cast"].endswith(" ft")
+    assert scene_of(usual_report("deep-diver"), Speaker()).words["cast"].endswith(" yd")
 
 
 def test_half_way_lies_between_two_scenes_and_the_end_is_the_later_one() -> None:
