@@ -118,15 +118,9 @@ def _plain(number: float, *, figures: int, decimals: int) -> str:
 
 
 def _near_fraction(number: float, finest: int) -> str | None:
-<<<<<<< rigbuilder/units/systems.py
     """The sixteenth, eighth … within 2 % of ``number``, or None; finer below an eighth: 1/32, 1/64."""
     if number * finest < 2:
         finest *= 4
-=======
-    """The sixteenth, eighth … within 2 % of ``number``, or None; the smallest lures go by half of that."""
-    if number * finest < 2:
-        finest *= 2
->>>>>>> /tmp/rig/mn
     nearest = Fraction(round(number * finest), finest)
     if nearest <= 0 or abs(float(nearest) - number) > 0.02 * number:
         return None
