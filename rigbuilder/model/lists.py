@@ -63,7 +63,7 @@ def _price(path: str, found: Any) -> Price:
         return Price(amount=amount, currency=str(found.get("currency") or ""), length_m=length)
     except QuantityError as error:
         raise _Wrong(
-            Problem(f"{path}.length", quoted(found["length"]), error.expected, error.reason)
+            Problem(f"{path}.length", quoted(found["length"]), error.expected, f"It {error.reason}.")
         ) from None
     except (ValidationError, ValueError):
         raise _Wrong(Problem(path, quoted(found), example)) from None

@@ -114,7 +114,7 @@ def _parsed(field: Field, text: str) -> Quantity:
         except QuantityError as error:
             problem = error
     assert problem is not None  # noqa: S101 - the loop runs at least once
-    raise _fail(field, text, problem.expected, problem.reason)
+    raise _fail(field, text, problem.expected, f"It {problem.reason}.")
 
 
 def _quantity(field: Field, text: str) -> Any:
