@@ -96,7 +96,7 @@ def _lost(link: Link, case: Case, speaker: Speaker) -> str:
     left = f"up to {speaker.line(case.rig.cast_m or case.technique.distance_m.middle)} of main line"
     words = {
         "hook": "the fish; the lure comes back with its hook bent open",
-        "knot at the lure": "the lure, and a fish swims with it" + (", on a short tag" if leader else ""),
+        "knot at the lure": "the lure; a hooked fish carries it, with hardly any line",
         "snap": "the lure; the snap comes back open",
         "leader": f"the lure and a part of the leader, up to {speaker.leader(leader)}",
         "joint of leader and main line": f"{whole}",
@@ -135,7 +135,7 @@ def _planned(fuse: LinkPlan, case: Case) -> str:
             HookClass.LIGHT_WIRE_SINGLE: "its fine wire opens",
         }.get(case.technique.hook_class, "it opens or tears out")
         return f"The hook is the fuse: {wire} before anything breaks. Keep the drag below it."
-    return f"The {fuse.title} is the fuse, as it should be. What goes is {fuse.lost}; hardly any line."
+    return f"The {fuse.title} is the fuse, as it should be. What goes is {fuse.lost}."
 
 
 def _bite_leader(case: Case) -> bool:

@@ -57,14 +57,14 @@ CHECKS: tuple[BenchCheck, ...] = (
     ),
     BenchCheck(
         "tag-ends", Part.KNOTS,
-        "Trim the ends short, longer in braid, and never burn them",
+        "Trim the ends short, a little longer in braid, and never burn them",
         "Heat weakens what holds; long ends gather weed and catch in the rings.",
         always, ("M43",),
     ),
     BenchCheck(
         "thread-through-every-ring", Part.ROD,
         "Before tying, look along the rod: line through every ring and not round the tip",
-        "A missed ring or a turn round the tip saws the line, and on the first strike something breaks.",
+        "A missed ring or a turn round the tip lets the line saw; on the first strike it or the tip breaks.",
         always, ("M36",),
     ),
     BenchCheck(
@@ -75,14 +75,14 @@ CHECKS: tuple[BenchCheck, ...] = (
     ),
     BenchCheck(
         "drag-by-scale", Part.DRAG,
-        "Set the drag with a scale on the real leader and knot, rod at half a right angle, read it running",
-        "By hand nobody hits the figure. A first jerk a third above the running pull says that the brake "
-        "sticks. Check again after each fish.",
+        "Set the drag with a scale on the real leader and knot, rod pointed at it; read it while line runs",
+        "By hand nobody hits the figure. Over the bent rod the same setting reads a tenth to a third more. A "
+        "first jerk a third above the running pull says that the drag sticks. Check again after each fish.",
         always, ("M05",),
     ),
     BenchCheck(
         "last-yards", Part.MAIN,
-        "Run the last yards through wet fingers, cut back what is rough, and tie again",
+        "Run the last yards through wet fingers with no pull on them, cut back what is rough, and tie again",
         "The end that meets stones and fish wears first, and the eye misses it.",
         always, ("M01",),
     ),
@@ -113,7 +113,7 @@ CHECKS: tuple[BenchCheck, ...] = (
     BenchCheck(
         "bail-by-hand", Part.REEL,
         "Close the bail by hand after the cast and draw the line snug",
-        "Closed with the handle, the first turn lies slack, and the next cast takes it along in a tangle.",
+        "Closed with the handle, it leaves the first turn slack, and the next cast ends in a tangle.",
         spinning, ("M13",),
     ),
     BenchCheck(
@@ -149,7 +149,7 @@ CHECKS: tuple[BenchCheck, ...] = (
     ),
     BenchCheck(
         "crimp-and-twist", Part.KNOTS,
-        "Use the sleeve and tool that go with the leader; break the waste of twisted wire off by cranking",
+        "Use the sleeve and tool made for the leader; rock the waste of twisted wire until it breaks off",
         "A sleeve of the wrong size slips, and a snipped end of wire cuts fingers.",
         crimped, (),
     ),
@@ -168,7 +168,7 @@ CHECKS: tuple[BenchCheck, ...] = (
     BenchCheck(
         "drop-shot-hook-up", Part.KNOTS,
         "After tying, lead the end back down through the eye from the side of the point",
-        "So the hook stands out from the line, point up. The other way it hangs down and the bait spins.",
+        "Then the hook stands out from the line, point up. The other way it hangs down and the bait spins.",
         fishes("drop-shot", "power-drop-shot"), ("M34",),
     ),
     BenchCheck(
@@ -215,13 +215,13 @@ CHECKS: tuple[BenchCheck, ...] = (
     ),
     BenchCheck(
         "rod-at-the-fish", Part.ROD,
-        "At the bank keep the butt low, never the tip behind the head, and take the fish with a net or hand",
+        "At the bank keep the tip in front of your head, and take the fish with a net or by hand",
         "Steeper than about 75 degrees only the thin tip bears the load, and it breaks.",
         always, ("M39",),
     ),
     BenchCheck(
         "snag-with-a-straight-rod", Part.ROD,
-        "Free a snag with rod and line in one line, face turned away, and step back",
+        "Free a snag with the rod pointed at it, the spool held, the face turned away: then walk backwards",
         "A bent rod and a stretched line throw hooks and lead at the eyes.",
         always, ("M38",),
     ),
@@ -233,14 +233,14 @@ CHECKS: tuple[BenchCheck, ...] = (
     ),
     BenchCheck(
         "braid-not-round-the-hand", Part.MAIN,
-        "Pull a snagged braid with a peg or gloves, never wound round the hand",
-        "Under load it cuts to the bone.",
+        "Pull snagged braid with a stick or a peg, never wound round the hand",
+        "Under load it cuts to the bone, through gloves as well.",
         braided, ("M42",),
     ),
     BenchCheck(
         "line-taken-home", Part.MAIN,
-        "Take every cut end of line home, snipped short",
-        "Birds and animals tangle in it and do not get free.",
+        "Take every cut end of line and every bit of lead home",
+        "Birds and other animals tangle in line and do not get free; lead poisons them.",
         always, ("M47",),
     ),
     BenchCheck(
