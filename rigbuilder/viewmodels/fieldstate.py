@@ -94,8 +94,8 @@ def words(problem: Problem) -> str:
     """Return a problem as one or two sentences: what was found, what is expected, what to do."""
     if problem.found == "nothing":
         said = f"Needed here: {problem.expected}."
-    elif problem.hint and problem.hint[0].islower():
-        return f"{problem.found} {problem.hint}. Expected: {problem.expected}."
+    elif problem.hint.startswith("It "):
+        return f"{problem.found} {problem.hint[3:]} Expected: {problem.expected}."
     else:
         said = f"{problem.found} does not fit here. Expected: {problem.expected}."
     return f"{said} {problem.hint}".strip()
