@@ -39,12 +39,33 @@ def runtime_folder() -> Iterator[str]:
         yield folder
 
 
+class _Homes:
+    """Hands out empty folders; making and removing one for each of many thousand tests takes minutes."""
+
+    def __init__(self, folder: Path) -> None:
+        self._folder, self._made = folder, 0
+
+    def empty(self) -> Path:
+        """Return the folder handed out last if nothing was put into it, or else a new one."""
+        home = self._folder / f"home-{self._made}"
+        if not home.exists() or any(home.iterdir()):
+            self._made += 1
+            home = self._folder / f"home-{self._made}"
+            home.mkdir()
+        return home
+
+
+@pytest.fixture(scope="session")
+def homes() -> Iterator[_Homes]:
+    """What gives each test its home."""
+    with tempfile.TemporaryDirectory(prefix="homes-", ignore_cleanup_errors=True) as folder:
+        yield _Homes(Path(folder))
+
+
 @pytest.fixture(autouse=True)
-def home(
-    tmp_path_factory: pytest.TempPathFactory, monkeypatch: pytest.MonkeyPatch, runtime_folder: str
-) -> Path:
-    """A fresh home for each test, so that nothing reads or writes the real one."""
-    folder = tmp_path_factory.mktemp("home", numbered=True)
+def home(homes: _Homes, monkeypatch: pytest.MonkeyPatch, runtime_folder: str) -> Path:
+    """An empty home for each test, so that nothing reads or writes the real one."""
+    folder = homes.empty()
     monkeypatch.setenv("HOME", str(folder))
     for name, below in (
         ("XDG_DATA_HOME", ".local/share"),

@@ -3,7 +3,7 @@
 import ast
 from collections.abc import Iterator
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cache, cached_property
 from pathlib import Path
 
 PROJECT = Path(__file__).resolve().parents[2]
@@ -39,9 +39,10 @@ class Module:
         """The syntax tree."""
         return ast.parse(self.text, filename=str(self.path))
 
-    def imports(self) -> Iterator[Import]:
-        """Yield every import; ``from a import b`` counts as ``a.b`` where that is a module of the package."""
-        yield from self._imports(self.tree, deferred=False)
+    @cached_property
+    def imports(self) -> tuple[Import, ...]:
+        """Every import; ``from a import b`` counts as ``a.b`` where that is a module of the package."""
+        return tuple(self._imports(self.tree, deferred=False))
 
     def _imports(self, node: ast.AST, *, deferred: bool) -> Iterator[Import]:
         for child in ast.iter_child_nodes(node):
@@ -64,11 +65,13 @@ class Module:
             below = f"{origin}.{alias.name}"
             yield below if _is_module(below) or origin == "PySide6" else origin
 
-    def definitions(self) -> Iterator[tuple[str, Definition]]:
-        """Yield each function and class with its dotted name inside the module."""
-        yield from _definitions(self.tree, "")
+    @cached_property
+    def definitions(self) -> tuple[tuple[str, Definition], ...]:
+        """Each function and class with its dotted name inside the module."""
+        return tuple(_definitions(self.tree, ""))
 
 
+@cache
 def _is_module(name: str) -> bool:
     place = PROJECT.joinpath(*name.split("."))
     return place.with_suffix(".py").is_file() or (place / "__init__.py").is_file()
@@ -84,13 +87,14 @@ def _definitions(node: ast.AST, prefix: str) -> Iterator[tuple[str, Definition]]
             yield from _definitions(child, prefix)
 
 
-def modules() -> list[Module]:
-    """Return every module of the package, sorted by name."""
+@cache
+def modules() -> tuple[Module, ...]:
+    """Return every module of the package, sorted by name; each is read and parsed once for all tests."""
     found = []
     for path in sorted(PACKAGE.rglob("*.py")):
         parts = path.relative_to(PROJECT).with_suffix("").parts
         found.append(Module(".".join(parts[:-1] if parts[-1] == "__init__" else parts), path))
-    return found
+    return tuple(found)
 
 
 def body_lines(node: ast.FunctionDef | ast.AsyncFunctionDef) -> int:

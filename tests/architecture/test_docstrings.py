@@ -42,7 +42,7 @@ def test_public_functions_and_classes_have_docstrings(module: Module) -> None:
     local = _local_functions(module.tree)
     silent = [
         f"{name} (line {node.lineno})"
-        for name, node in module.definitions()
+        for name, node in module.definitions
         if node not in local and _needs_docstring(module, name, node) and not ast.get_docstring(node)
     ]
     assert silent == []

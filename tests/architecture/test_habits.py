@@ -78,7 +78,7 @@ def test_no_import_is_hidden_from_the_layer_table(module: Module) -> None:
     "module", [m for m in MODULES if m.path.name == "__init__.py"], ids=lambda module: module.name
 )
 def test_packages_do_not_import_their_parts(module: Module) -> None:
-    assert list(module.imports()) == []
+    assert list(module.imports) == []
 
 
 @pytest.mark.parametrize(

@@ -17,7 +17,7 @@ def _strangers(module: Module) -> list[str]:
     layer = layer_of(module.name)
     row = row_of(layer)
     found = []
-    for item in module.imports():
+    for item in module.imports:
         if item.name.split(".")[0] in sys.stdlib_module_names or item.name == "rigbuilder":
             continue
         own = item.name.startswith("rigbuilder.")
@@ -66,7 +66,7 @@ def test_every_layer_has_a_row() -> None:
 def test_nothing_imports_in_a_circle() -> None:
     names = {module.name for module in MODULES}
     graph = {
-        module.name: {item.name for item in module.imports() if item.name in names} - {module.name}
+        module.name: {item.name for item in module.imports if item.name in names} - {module.name}
         for module in MODULES
     }
     try:

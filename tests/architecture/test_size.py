@@ -19,7 +19,7 @@ def _too_large(module: Module) -> dict[str, str]:
     lines = len(module.text.splitlines())
     if lines > MODULE_LINES:
         found[module.name] = f"{lines} lines"
-    for name, node in module.definitions():
+    for name, node in module.definitions:
         if isinstance(node, ast.ClassDef):
             methods = sum(isinstance(part, (ast.FunctionDef, ast.AsyncFunctionDef)) for part in node.body)
             if methods > CLASS_METHODS:
