@@ -4,6 +4,7 @@ import sys
 from collections.abc import Sequence
 from pathlib import Path
 
+from rigbuilder import __version__
 from rigbuilder.store.handover import hand_over
 
 _COMMANDS = ("review", "plan", "rules", "techniques", "schema", "label", "cards", "lesson")
@@ -17,6 +18,9 @@ def main(arguments: Sequence[str] | None = None) -> int:
     given = list(sys.argv[1:] if arguments is None else arguments)
     if not given or (given[0] not in _COMMANDS and not given[0].startswith("-")):
         return _open_window([Path(name) for name in given])
+    if given == ["--version"]:
+        print(f"rigbuilder {__version__}")
+        return 0
     try:
         from rigbuilder.commands.parser import run_command  # half a second of libraries: not for the window
 
