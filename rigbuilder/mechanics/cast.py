@@ -5,8 +5,8 @@ rest must be brought to the lure's speed, and the line in the air rubs against i
 
 m dv/dt = -1/2 rho Cd A |v - wind| (v - wind) - m g z - [kappa lambda v² + 1/2 rho pi d Ct s v²] v/|v|
 
-with s the length of path flown, lambda the line's mass per length. A fixed-step
-Runge-Kutta integrator of fourth order runs all candidates together.
+with s the length of path flown, lambda the line's mass per length. All candidates
+fly together (``flightpath``).
 """
 
 from collections.abc import Sequence
@@ -16,11 +16,11 @@ import numpy as np
 from numpy.typing import ArrayLike
 
 from rigbuilder.mechanics.arrays import STANDARD_GRAVITY_M_S2, Array, array
-from rigbuilder.mechanics.errors import ImpossibleInput, require
+from rigbuilder.mechanics.errors import require
+from rigbuilder.mechanics.flightpath import Air, march
 
 AIR_DENSITY = 1.2041  # dry air at 20 °C and 1 atm [kg/m3] PUBLISHED: standard atmosphere tables
 STEPS = 16  # steps in the time that a flight without air would take [1]
-MOST_STEPS = 4000  # a lure still aloft after this many is not a lure [1]
 
 PICKUP = (0.5, 1.0, 1.0)  # share of lambda v² that starting the line costs, for far / usual / short casts [1]
 LINE_FRICTION = (0.001, 0.003, 0.01)  # skin friction of line in air, for far / usual / short casts [1]
@@ -153,86 +153,6 @@ def fly(
     return _flown(flat=flat, steps=steps)
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class _Air:
-    """What slows each lure, per mass: own drag [1/m], starting the line [1/m], its friction [1/m2]."""
-
-    lure: Array
-    start: Array
-    friction: Array
-    wind: Array
-
-    def rates(self, state: Array) -> Array:
-        """Time derivative of (x, z, vx, vz, s)."""
-        _, _, level, up, flown = state
-        past = level - self.wind
-        own = self.lure * np.sqrt(past * past + up * up)
-        speed = np.sqrt(level * level + up * up)
-        line = (self.start + self.friction * flown) * speed
-        result = np.empty_like(state)
-        result[0], result[1], result[4] = level, up, speed
-        result[2] = -own * past - line * level
-        result[3] = -own * up - line * up - STANDARD_GRAVITY_M_S2
-        return result
-
-
-def _march(*, air: _Air, state: Array, step: Array) -> tuple[Array, Array, Array]:
-    """Runge-Kutta steps until every lure is down; landing placed inside its step."""
-    landed = np.zeros(step.shape, dtype=bool)
-    ends = np.zeros((3, step.size))
-    for count in range(MOST_STEPS):
-        first = air.rates(state)
-        second = air.rates(state + 0.5 * step * first)
-        third = air.rates(state + 0.5 * step * second)
-        fourth = air.rates(state + step * third)
-        after = state + step / 6.0 * (first + 2.0 * (second + third) + fourth)
-        down = (after[1] <= 0.0) & (after[3] < 0.0) & ~landed
-        if down.any():
-            share = _landing(before=state, after=after, step=step)
-            where = _hermite(
-                before=state, after=after, first=first, last=air.rates(after), step=step, at=share
-            )
-            ends[:, down] = np.stack([where[0], (count + share) * step, np.hypot(where[2], where[3])])[
-                :, down
-            ]
-            landed |= down
-            if landed.all():
-                return ends[0], ends[1], ends[2]
-        state = after
-    raise ImpossibleInput(
-        "time in the air in s", float(MOST_STEPS * step[~landed].min()), "one in which the lure comes down"
-    )
-
-
-def _landing(*, before: Array, after: Array, step: Array) -> Array:
-    """Share of the step at which the height is 0: Newton on its cubic from the straight line's crossing."""
-    fall = np.minimum(after[1] - before[1], -1e-300)
-    share = np.clip(-before[1] / fall, 0.0, 1.0)
-    rise0, rise1 = before[3] * step, after[3] * step
-    bend3 = rise0 + rise1 - 2.0 * fall
-    bend2 = 3.0 * fall - 2.0 * rise0 - rise1
-    for _ in range(4):
-        height = before[1] + share * (rise0 + share * (bend2 + share * bend3))
-        slope = np.minimum(rise0 + share * (2.0 * bend2 + 3.0 * share * bend3), -1e-300)
-        share = np.clip(share - height / slope, 0.0, 1.0)
-    return array(share)
-
-
-def _hermite(
-    *,
-    before: Array,
-    after: Array,
-    first: Array,
-    last: Array,
-    step: Array,
-    at: Array,
-) -> Array:
-    """State at a share of the step, cubic through both ends and their rates."""
-    change, rate0, rate1 = after - before, first * step, last * step
-    bend = 3.0 * change - 2.0 * rate0 - rate1
-    return array(before + at * (rate0 + at * (bend + at * (rate0 + rate1 - 2.0 * change))))
-
-
 def _vacuum_time(*, speed_m_s: ArrayLike, angle_rad: ArrayLike, height_m: ArrayLike) -> Array:
     up = array(np.multiply(speed_m_s, np.sin(angle_rad)))
     fallen = np.sqrt(up * up + 2.0 * STANDARD_GRAVITY_M_S2 * array(height_m))
@@ -249,14 +169,12 @@ def _flown(*, flat: Sequence[Array], steps: int) -> Flight:
     """Fly from broadcast forces per mass, wind, speed, angle and height."""
     shape = flat[0].shape
     lure, start, friction, wind, speed, angle, height = (np.ravel(value).astype(float) for value in flat)
-    air = _Air(lure=lure, start=start, friction=friction, wind=wind)
+    air = Air(lure=lure, start=start, friction=friction, wind=wind)
     state = np.stack(
         [np.zeros_like(speed), height, speed * np.cos(angle), speed * np.sin(angle), 0.0 * speed]
     )
     whole = _vacuum_time(speed_m_s=speed, angle_rad=angle, height_m=height)
-    first_rate = 2.0 * (lure * (speed + np.abs(wind)) + start * speed) + friction * speed * whole * speed
-    step = np.minimum(whole / steps, 1.0 / np.maximum(first_rate, 1e-12))
-    distance, time, final = _march(air=air, state=state, step=step)
+    distance, time, final = march(air=air, state=state, longest=whole / steps)
     return Flight(distance.reshape(shape), time.reshape(shape), final.reshape(shape))
 
 

@@ -1,5 +1,7 @@
 """What mechanics says when an input cannot exist."""
 
+from math import isfinite
+
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
@@ -55,7 +57,12 @@ def require(
     ----------
     DERIVED: comparison with the bounds given by the caller.
     """
+    # Almost every call passes: the two ends tell so without an array for each bound.
     values = np.atleast_1d(np.asarray(value, dtype=float))
+    if not values.size or _holds(
+        float(values.min()), float(values.max()), above=above, at_least=at_least, at_most=at_most, below=below
+    ):
+        return
     possible: NDArray[np.bool_] = np.isfinite(values)
     if above is not None:
         possible &= values > above
@@ -65,9 +72,28 @@ def require(
         possible &= values <= at_most
     if below is not None:
         possible &= values < below
-    if not possible.all():
-        limits = _limits_in_words(above=above, at_least=at_least, at_most=at_most, below=below)
-        raise ImpossibleInput(quantity, float(values[~possible][0]), limits)
+    limits = _limits_in_words(above=above, at_least=at_least, at_most=at_most, below=below)
+    raise ImpossibleInput(quantity, float(values[~possible][0]), limits)
+
+
+def _holds(
+    lowest: float,
+    highest: float,
+    *,
+    above: float | None,
+    at_least: float | None,
+    at_most: float | None,
+    below: float | None,
+) -> bool:
+    """Tell whether all values between two ends are possible; not-a-number, which is its own end, is not."""
+    return (
+        isfinite(lowest)
+        and isfinite(highest)
+        and (above is None or lowest > above)
+        and (at_least is None or lowest >= at_least)
+        and (at_most is None or highest <= at_most)
+        and (below is None or highest < below)
+    )
 
 
 def _limits_in_words(**bounds: float | None) -> str:

@@ -167,11 +167,19 @@ def _normal(deviates: Array) -> tuple[Array, Array]:
 
     Abramowitz & Stegun 1964, formula 26.2.17 (PUBLISHED; coefficients as printed there).
     """
-    size = np.abs(deviates)
-    density = np.exp(-0.5 * size * size) * 0.3989422804014327
-    inverse = 1.0 / (1.0 + 0.2316419 * size)
-    series = 1.330274429 * inverse - 1.821255978
+    density = deviates * deviates
+    density *= -0.5
+    np.exp(density, out=density)
+    density *= 0.3989422804014327
+    inverse = np.abs(deviates)
+    inverse *= 0.2316419
+    inverse += 1.0
+    np.reciprocal(inverse, out=inverse)
+    tail = 1.330274429 * inverse
+    tail += -1.821255978
     for coefficient in (1.781477937, -0.356563782, 0.319381530):
-        series = series * inverse + coefficient
-    tail = density * series * inverse
+        tail *= inverse
+        tail += coefficient
+    tail *= inverse
+    tail *= density
     return density, np.where(deviates >= 0.0, tail, 1.0 - tail)

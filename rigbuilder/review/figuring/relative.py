@@ -12,6 +12,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
+from numpy.typing import NDArray
 
 from rigbuilder.mechanics.arrays import Array
 from rigbuilder.model.rig import Line
@@ -35,20 +36,29 @@ def is_read_by_test(line: Line) -> bool:
     return line.type.is_single_strand and printed is None
 
 
-def drawn_together(diameter_m: Array, lines: Sequence[Line], label_lines: Sequence[Line]) -> Array:
+def read_by_test(lines: Sequence[Line]) -> NDArray[np.bool_]:
+    """Tell of each line whether its diameter is known from its test alone; many may be one and the same."""
+    known = {id(line): line for line in lines}
+    told = {key: is_read_by_test(line) for key, line in known.items()}
+    return np.array([told[id(line)] for line in lines])
+
+
+def drawn_together(diameter_m: Array, together: NDArray[np.bool_]) -> Array:
     """Return diameters with what lines and label lines have in common left out of their range [m].
 
     ``diameter_m`` has the shape (3, lines) and may be that of the lines or of the label
     lines; its ends draw together where both of a pair are read by their tests.
     """
-    pairs = zip(lines, label_lines, strict=True)
-    together = np.array([is_read_by_test(line) and is_read_by_test(label) for line, label in pairs])
     apart = np.multiply.outer(np.array(LABELS_APART), diameter_m[1])
     return np.where(together, apart, diameter_m)
 
 
 def beside_label(
-    diameter_m: Array, lines: Sequence[Line], label_lines: Sequence[Line], reference: Reference
+    diameter_m: Array,
+    lines: Sequence[Line],
+    label_lines: Sequence[Line],
+    together: NDArray[np.bool_],
+    reference: Reference,
 ) -> Array:
     """Return the diameters of lines as they stand to their label lines on the spool [m].
 
@@ -64,4 +74,4 @@ def beside_label(
             for line, label in pairs
         ]
     )
-    return np.asarray(drawn_together(diameter_m, lines, label_lines) * closer)
+    return np.asarray(drawn_together(diameter_m, together) * closer)

@@ -17,7 +17,7 @@ from rigbuilder.reference.load import Reference
 from rigbuilder.reference.techniques import Technique
 from rigbuilder.review.figuring.chain import Chains, OwnKnots, chains
 from rigbuilder.review.figuring.given import Given, given
-from rigbuilder.review.figuring.relative import OnSpool, beside_label, drawn_together
+from rigbuilder.review.figuring.relative import OnSpool, beside_label, drawn_together, read_by_test
 from rigbuilder.review.figuring.sections import Sections, sections
 from rigbuilder.review.figuring.spread import exactly, ordered
 from rigbuilder.review.figuring.usual import usual_rig
@@ -82,10 +82,12 @@ class Rows:
         mains: list[Line] = [rig.main for rig in self.rigs]
         backings: list[Line] = [rig.backing or rig.main for rig in self.rigs]
         labels: list[Line] = [self.given.spool_line[place] for place in self.given.index]
+        labelled = read_by_test(self.given.spool_line)[self.given.index]
+        of_main, of_backing = (labelled & read_by_test(lines) for lines in (mains, backings))
         return OnSpool(
-            label_m=drawn_together(self.label_diameter_m, mains, labels),
-            main_m=beside_label(self.main.diameter_m, mains, labels, self.reference),
-            backing_m=beside_label(self.backing.diameter_m, backings, labels, self.reference),
+            label_m=drawn_together(self.label_diameter_m, of_main),
+            main_m=beside_label(self.main.diameter_m, mains, labels, of_main, self.reference),
+            backing_m=beside_label(self.backing.diameter_m, backings, labels, of_backing, self.reference),
         )
 
     @cached_property
