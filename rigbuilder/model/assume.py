@@ -4,18 +4,20 @@ Conditions, reel and rod come from the technique's usual rig; whatever hangs on
 the line (leader, knots, backing, drag) from what practice puts with that line.
 """
 
+import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
 from rigbuilder.model import practice
 from rigbuilder.model.document import Document, get, is_said
-from rigbuilder.model.rig import Leader, Line, LineSize
+from rigbuilder.model.rig import Leader, Line, LineSize, Reel
+from rigbuilder.model.rods import rod_of
 from rigbuilder.model.usual import usual_document
 from rigbuilder.reference.load import Reference
 from rigbuilder.reference.ranges import INCH_M, LBF_N
 from rigbuilder.reference.techniques import Technique
-from rigbuilder.reference.words import LabelConvention, LineType, ReelKind
+from rigbuilder.reference.words import Cover, LabelConvention, LineType, ReelKind
 
 YARD_M = 36 * INCH_M
 # Common practice: 10 lb and more a PE number are sold, 12 lb is the middle; 4 lb a nylon-scale number.
@@ -67,6 +69,7 @@ class Assumptions:
         self._values = values
         self._reference = reference
         self.found: list[Assumed] = []
+        self._kind = ReelKind.BAITCASTING
         technique = values.get("lure.technique")
         self._technique: Technique | None = reference.techniques.get(technique) if technique else None
 
@@ -74,9 +77,11 @@ class Assumptions:
         """Return everything assumed, in the order in which the card's fields stand."""
         if self._technique is None:
             return []
+        main = self._main()
+        if main is not None:
+            self._going_with(self._technique, main)
         self._from_usual(self._technique)
         self._convention()
-        main = self._main()
         if main is not None:
             self._hanging_on(self._technique, main)
         for path, (value, why) in _PLAIN.items():
@@ -96,6 +101,25 @@ class Assumptions:
             value = get(usual, path)
             if isinstance(value, str):
                 self._put(path, value, f"as in the usual rig for the {technique.name}")
+
+    def _going_with(self, technique: Technique, main: Line) -> None:
+        """Assume reel and cover that go with the line which was said, where the usual ones would not."""
+        usual = usual_document(technique.id)
+        first = ReelKind(get(usual, "reel.kind") or technique.reel.kinds[0])
+        said = self._values.get("reel.kind")
+        kinds = [ReelKind(said)] if said else [first, *(k for k in technique.reel.kinds if k is not first)]
+        size = get(usual, "reel.size") if kinds[0] is first else None
+        kind, size = practice.reel_for(technique, main, self._reference, kinds=kinds, usual=size)
+        if kind is not first:
+            self._put("reel.kind", kind, f"what practice throws {main.type} of this test with")
+        if size is not None and (kind, size) != (first, get(usual, "reel.size")):
+            self._put("reel.size", size, f"a {kind} reel of this size throws the line")
+        self._kind = kind
+        smooth = technique.base.main.is_braided and not main.type.is_braided
+        if smooth and get(usual, "water.cover") == Cover.THICK_GRASS:
+            self._put(
+                "water.cover", Cover.SPARSE_GRASS, f"practice fishes {main.type} where the grass is thin"
+            )
 
     def _convention(self) -> None:
         text = str(get(self._document, "main.test") or "")
@@ -117,7 +141,7 @@ class Assumptions:
         end: Line = leader or main
         knot = practice.lure_knot_for(technique, end)
         self._put("knots.lure", knot, f"what practice ties in {end.type}")
-        backing = practice.backing_for(self._reel_kind(technique), main.type)
+        backing = practice.backing_for(self._kind, main.type)
         if backing is None or backing.test_n is None:
             self._put("backing", None, "no backing is put under this line")
         elif self._unsaid("backing"):
@@ -126,10 +150,9 @@ class Assumptions:
             self._put("backing.test", _pounds(backing.test_n), why)
             self._put("backing.knot", backing.knot, why)
             self.found.append(Assumed("backing.length", None, "as much as fills the spool"))
-        most = self._values.get("reel.drag")
-        drag = practice.drag_for(technique, main, leader, reel_most_n=most)
+        drag = practice.drag_for(technique, main, leader, most_n=self._tackle_bears_n(technique))
         if drag is not None:
-            self._put("drag", _pounds(drag), "the share of the weakest label that practice sets")
+            self._put("drag", _drag_words(drag), "the share of the weakest label that practice sets")
 
     def _leader(self, technique: Technique, main: Line) -> Leader | None:
         if self._unsaid("leader"):
@@ -161,9 +184,10 @@ class Assumptions:
         self._put("leader.knot", leader.knot, why)
         return leader
 
-    def _reel_kind(self, technique: Technique) -> ReelKind:
-        kind = self._values.get("reel.kind")
-        return ReelKind(kind) if kind else technique.reel.kinds[0]
+    def _tackle_bears_n(self, technique: Technique) -> float:
+        reel = Reel(kind=self._kind, drag_n=self._values.get("reel.drag"))
+        rod = practice.rod_bears_n(technique, rod_of(self._values))
+        return min(rod, practice.reel_bears_n(reel, self._reference))
 
 
 def test_n(value: Any) -> float | None:
@@ -176,6 +200,12 @@ def test_n(value: Any) -> float | None:
 def _pounds(force_n: float) -> str:
     pounds = force_n / LBF_N
     return f"{round(pounds, 1):g} lb" if pounds < 10 else f"{round(pounds):g} lb"
+
+
+def _drag_words(force_n: float) -> str:
+    """Return a drag as card text, never rounded up past what the tackle bears."""
+    pounds = force_n / LBF_N
+    return f"{math.floor(pounds * 10 + 1e-6) / 10 if pounds < 10 else math.floor(pounds + 1e-6):g} lb"
 
 
 def _inches(length_m: float) -> str:

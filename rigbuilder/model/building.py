@@ -16,17 +16,11 @@ from rigbuilder.model.rig import (
     Lure,
     Reel,
     Rig,
-    Rod,
     Spool,
     Water,
 )
-from rigbuilder.reference.ranges import LBF_N, Span
+from rigbuilder.model.rods import rod_of
 from rigbuilder.reference.words import Stand
-
-# Common practice: a braid number is sold as anything from 10 to 20 lb; a nylon-scale number as 4 lb.
-_ROD_SIZE_LB = {"PE": (10.0, 20.0), "No.": (4.0, 4.0)}
-# A lower bound of 30 lb or more is no nylon label: such rods are marked for braid.
-_BRAID_LABEL_FROM_N = 30 * LBF_N * (1 - 1e-9)
 
 Values = Mapping[str, Any]
 
@@ -42,7 +36,7 @@ def build(values: Values, extra: Mapping[str, Any], said: frozenset[str]) -> Rig
         name=values["name"],
         presentation=values["presentation"],
         lure=_lure(values),
-        rod=_rod(values),
+        rod=rod_of(values),
         reel=_group(Reel, "reel", values, ("kind", "ratio", "size"),
                     retrieve_m="retrieve", drag_n="drag", capacity="capacity").with_(spool=_spool(values)),
         main=Line(**_line_values("main", values, extra)),
@@ -80,24 +74,6 @@ def _lure(values: Values) -> Lure:
         hook=values.get("lure.hook"),
         buoyancy=values.get("lure.buoyancy"),
         depth_m=values.get("lure.depth"),
-    )
-
-
-def _rod(values: Values) -> Rod:
-    line, for_braid = values.get("rod.line"), values.get("rod.line_for") == "braid"
-    if isinstance(line, tuple) and isinstance(line[0], LineSize):
-        low_lb, high_lb = _ROD_SIZE_LB[line[0].scale]
-        for_braid = for_braid or line[0].scale == "PE"
-        line = Span(line[0].number * low_lb * LBF_N, line[1].number * high_lb * LBF_N)
-    if line is not None and values.get("rod.line_for") is None and line.low >= _BRAID_LABEL_FROM_N:
-        for_braid = True
-    return Rod(
-        length_m=values.get("rod.length"),
-        power=values.get("rod.power"),
-        action=values.get("rod.action"),
-        line_n=line,
-        line_for_braid=for_braid,
-        lure_kg=values.get("rod.lure"),
     )
 
 

@@ -5,7 +5,10 @@ unsaid is assumed from them. Each value is common practice, from the shipped
 tables; forces [N], lengths [m].
 """
 
-from rigbuilder.model.rig import Backing, Leader, Line
+import math
+from collections.abc import Sequence
+
+from rigbuilder.model.rig import Backing, Leader, Line, Reel, Rod
 from rigbuilder.reference.load import Reference
 from rigbuilder.reference.ranges import LBF_N
 from rigbuilder.reference.techniques import Technique
@@ -17,6 +20,8 @@ _LARGE_TREBLES = (HookClass.HEAVY_TREBLE,)
 # Common practice: 8-12 lb nylon backs a spinning reel, 12-20 lb a casting reel.
 _BACKING_N = {ReelKind.SPINNING: 10 * LBF_N, ReelKind.BAITCASTING: 14 * LBF_N, ReelKind.SPINCAST: 10 * LBF_N}
 _LOCKED_SHARE = 0.4  # common practice: 40-60 % of the weakest label where the drag is "locked"
+# Common practice: half of a nylon label's top is the most a rod should feel; where it locks, a bit more.
+ROD_SHARE, ROD_SHARE_LOCKED = 0.5, 0.6
 
 
 def wants_leader(technique: Technique, main: LineType) -> bool:
@@ -82,18 +87,66 @@ def backing_for(kind: ReelKind, main: LineType) -> Backing | None:
     return Backing(type=LineType.NYLON, test_n=_BACKING_N[kind], knot="double uni")
 
 
+def reel_for(
+    technique: Technique, main: Line, reference: Reference, *, kinds: Sequence[ReelKind], usual: str | None
+) -> tuple[ReelKind, str | None]:
+    """Return the kind and size of reel that practice would wind this line on.
+
+    Of ``kinds``, in order of use, the first that throws the line; ``usual`` is the size
+    that the first of them usually has.
+    """
+    for kind in kinds:
+        for size in _sizes(technique, kind, usual if kind is kinds[0] else None):
+            if _throws(kind, size, technique, main, reference):
+                return kind, size
+    return kinds[0], next(iter(_sizes(technique, kinds[0], usual)), None)
+
+
+def _sizes(technique: Technique, kind: ReelKind, usual: str | None) -> list[str]:
+    span = technique.reel.sizes.get(kind)
+    if span is None:
+        return [usual] if usual else []
+    step = 500 if kind is ReelKind.SPINNING else 50
+    found = [f"{round(size / step) * step:g}" for size in (span.middle, span.high)]
+    return [usual, found[1]] if usual else found
+
+
+def _throws(kind: ReelKind, size: str, technique: Technique, main: Line, reference: Reference) -> bool:
+    test_n = main.test_n or 0.0
+    if kind is ReelKind.SPINNING:
+        return (
+            not size.isdecimal() or test_n <= reference.spinning_limit(float(size)).max_n(main.type) * 1.001
+        )
+    limits = reference.casting_limits
+    least_lb = limits.braid_min_lb if main.type.is_braided else limits.nylon_min_lb
+    return kind is ReelKind.SPINCAST or technique.trolled or test_n >= least_lb * LBF_N * 0.999
+
+
 def weakest_test_n(main: Line, leader: Leader | None) -> float | None:
     """Return the smallest printed strength in the chain [N]."""
     tests = [line.test_n for line in (main, leader) if line is not None and line.test_n is not None]
     return min(tests) if tests else None
 
 
-def drag_for(
-    technique: Technique, main: Line, leader: Leader | None, *, reel_most_n: float | None = None
-) -> float | None:
+def rod_bears_n(technique: Technique, rod: Rod) -> float:
+    """Return the most drag [N] that practice sets on a rod by its label; a braid label sets no limit."""
+    if rod.line_n is None or rod.line_for_braid:
+        return math.inf
+    locked = technique.drag.percent is None
+    return (ROD_SHARE_LOCKED if locked else ROD_SHARE) * rod.line_n.high
+
+
+def reel_bears_n(reel: Reel, reference: Reference) -> float:
+    """Return the most drag [N] that practice sets on a reel by its label."""
+    if reel.drag_n is None:
+        return math.inf
+    return reel.drag_n * (reference.drag.limits.reel_share_smooth if reel.kind is ReelKind.SPINNING else 1.0)
+
+
+def drag_for(technique: Technique, main: Line, leader: Leader | None, *, most_n: float) -> float | None:
     """Return the drag that practice sets on this chain [N]: a share of the weakest label.
 
-    ``reel_most_n`` is the most that the reel is marked for; practice never asks for more.
+    ``most_n`` is what rod and reel bear; practice never asks for more.
     """
     weakest = weakest_test_n(main, leader)
     if weakest is None:
@@ -104,4 +157,4 @@ def drag_for(
     else:
         share = practice.percent
         wish = min(practice.drag_n.clamp(share.middle / 100 * weakest), share.high / 100 * weakest)
-    return wish if reel_most_n is None else min(wish, reel_most_n)
+    return min(wish, most_n)

@@ -123,7 +123,10 @@ class BaseRig(Frozen):
 
 
 class Technique(Row):
-    """One technique with everything that practice says about its tackle."""
+    """One technique with everything that practice says about its tackle.
+
+    ``trolled``: the line is let out behind a boat and never cast off the spool.
+    """
 
     id: str
     name: str
@@ -132,6 +135,7 @@ class Technique(Row):
     ring: Ring
     species: tuple[str, ...]
     toothed: bool = False
+    trolled: bool = False
     presentations: tuple[Presentation, ...]
     hook: str
     hook_class: HookClass

@@ -54,6 +54,11 @@ class Bounds:
         """Return how many rungs of the ladder a test lies below the lowest that suits."""
         return sum(1 for rung in self.ladder if test_lb + 0.05 < rung <= self.low_lb + 0.05)
 
+    def steps_below_base(self, test_lb: float) -> int:
+        """Return the rungs below where the range begins: what the day lets pass starts no new range."""
+        low = max(self.low_lb, self.base.low)
+        return sum(1 for rung in self.ladder if test_lb + 0.05 < rung <= low + 0.05)
+
     def steps_above(self, test_lb: float) -> int:
         """Return how many rungs of the ladder a test lies above the highest that suits."""
         return sum(1 for rung in self.ladder if self.high_lb - 0.05 <= rung < test_lb - 0.05)

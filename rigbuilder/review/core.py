@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 from enum import Enum, IntEnum
 from typing import Any
 
-from rigbuilder.model.fields import Part
+from rigbuilder.model.fields import BY_PATH, Part
 from rigbuilder.reference.ranges import Range, Span
 from rigbuilder.review.case import Case
 from rigbuilder.review.speak import Speaker
@@ -91,7 +91,8 @@ class Hit:
     """What a check found: cheap to make, put into words only when somebody looks.
 
     ``headline`` says the fact with both figures and units; ``detail`` what it
-    does to this very rig; ``part`` overrides the part of the rule.
+    does to this very rig; ``part`` overrides the part of the rule, ``rests_on``
+    adds to the card paths that the rule rests on.
     """
 
     severity: Severity
@@ -100,6 +101,7 @@ class Hit:
     numbers: Numbers = _no_numbers
     part: Part | None = None
     sources: tuple[Source, ...] = ()
+    rests_on: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,7 +133,9 @@ class Rule:
     names the part of the technique (lines, leader, drag) whose range the limit
     is; ``differ`` the question on which anglers differ, by its id. A rule about
     what the others said has ``after`` in place of ``check``: it is asked last,
-    with the names of the rules that spoke.
+    with the names of the rules that spoke. ``rests_on`` names the card paths without
+    which the rule has no case: where one of them was assumed, not said, the reason is
+    a note at most. What only means "as the technique is usually fished" is not among them.
     """
 
     name: str
@@ -150,17 +154,23 @@ class Rule:
     reads: str = ""
     differ: str = ""
     settled: Callable[[Case, Speaker], str] | None = None
+    rests_on: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class Finding:
-    """One reason: a rule that has spoken on one rig; ``house`` says what the coach has changed in it."""
+    """One reason: a rule that has spoken on one rig.
+
+    ``house`` says what the coach has changed in it; ``assumed`` names the card paths it rests
+    on that were not said, which is why it is no more than a note.
+    """
 
     rule: Rule
     hit: Hit
     severity: Severity
     case: Case = field(repr=False, compare=False)
     house: tuple[str, ...] = ()
+    assumed: tuple[str, ...] = ()
 
     @property
     def part(self) -> Part:
@@ -191,5 +201,10 @@ class Finding:
 
     def why(self, speaker: Speaker) -> str:
         """Return the mechanism, with this rig's own figures first where there are any."""
-        detail = self.hit.detail(speaker)
-        return f"{detail} {self.rule.why}".strip() if detail else self.rule.why
+        parts = (self.hit.detail(speaker), self.rule.why, self._assumed_words())
+        return " ".join(part for part in parts if part)
+
+    def _assumed_words(self) -> str:
+        named = [BY_PATH[path] for path in self.assumed]
+        words = ", ".join(f"{field.label.lower()} ({field.part})" for field in named)
+        return f"No more than a note, since the card leaves this open: {words}." if words else ""

@@ -20,6 +20,11 @@ def inches(length_m: float) -> str:
     return f"{round(length_m / INCH_M, 1):g} in"
 
 
+def tackle_bears_n(rig: Rig, technique: Technique, reference: Reference) -> float:
+    """Return the most drag [N] that practice sets on this rod and reel by their labels."""
+    return min(practice.rod_bears_n(technique, rig.rod), practice.reel_bears_n(rig.reel, reference))
+
+
 def dressed(rig: Rig, main: Line, technique: Technique, reference: Reference) -> Rig:
     """Return the rig with ``main`` on the reel and practice's leader, knots, backing and drag.
 
@@ -29,7 +34,7 @@ def dressed(rig: Rig, main: Line, technique: Technique, reference: Reference) ->
     leader = rig.leader if "leader" in pinned else practice.leader_for(technique, main, reference)
     knot = rig.knots.lure if "knots" in pinned else practice.lure_knot_for(technique, leader or main)
     backing = rig.backing if "backing" in pinned else practice.backing_for(rig.reel.kind, main.type)
-    usual_drag = practice.drag_for(technique, main, leader, reel_most_n=rig.reel.drag_n)
+    usual_drag = practice.drag_for(technique, main, leader, most_n=tackle_bears_n(rig, technique, reference))
     drag = rig.drag_n if "drag" in pinned else usual_drag
     return rig.with_(
         main=main, leader=leader, knots=Knots(lure=knot, arbor=rig.knots.arbor), backing=backing, drag_n=drag

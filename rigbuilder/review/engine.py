@@ -86,14 +86,26 @@ def _last(case: Case, kept: list[Finding]) -> Iterable[Finding]:
 
 def _found(case: Case, rule: Rule, hit: Hit) -> Finding | None:
     """Return what a hit is under the house's rules; ``None`` where the house has switched the rule off."""
+    assumed = () if hit.severity <= Severity.NOTE else _assumed(case, rule, hit)
     if case.shipped:
-        return Finding(rule, hit, hit.severity, case)
+        return Finding(rule, hit, _capped(hit.severity, assumed), case, assumed=assumed)
     ruled = case.house.severity(rule.name)
     severity = hit.severity if ruled is None else Severity[ruled.upper()]
     said = () if ruled is None else (f"the coach's house rules call this a {ruled}",)
     if severity is Severity.RIGHT:
         return None
-    return Finding(rule, hit, severity, case, house=said + _ranges_of_house(case, rule))
+    house = said + _ranges_of_house(case, rule)
+    return Finding(rule, hit, _capped(severity, assumed), case, house, assumed)
+
+
+def _assumed(case: Case, rule: Rule, hit: Hit) -> tuple[str, ...]:
+    """Return which of the card paths that a grave reason rests on were not said."""
+    return tuple(path for path in rule.rests_on + hit.rests_on if not case.rig.says(path))
+
+
+def _capped(severity: Severity, assumed: tuple[str, ...]) -> Severity:
+    """Return the severity of a reason; what was only assumed bears no more than a note."""
+    return min(severity, Severity.NOTE) if assumed else severity
 
 
 def _ranges_of_house(case: Case, rule: Rule) -> tuple[str, ...]:

@@ -21,6 +21,7 @@ from rigbuilder.review.dressing import (
     leader_changes,
     line_changes,
     pounds,
+    tackle_bears_n,
 )
 from rigbuilder.review.offered import tests_lb
 
@@ -179,8 +180,8 @@ def other_joint(case: Case) -> tuple[Remedy, ...]:
 
 def usual_drag(case: Case) -> tuple[Remedy, ...]:
     """Propose the drag that practice sets on this chain."""
-    most = case.rig.reel.drag_n
-    drag = practice.drag_for(case.technique, case.main, case.leader, reel_most_n=most)
+    most_n = tackle_bears_n(case.rig, case.technique, case.reference)
+    drag = practice.drag_for(case.technique, case.main, case.leader, most_n=most_n)
     if drag is None:
         return ()
     text = pounds(drag)

@@ -4,7 +4,7 @@ import re
 
 from rigbuilder.reference.knots import Knot
 from rigbuilder.reference.ranges import LBF_N
-from rigbuilder.reference.words import LineType
+from rigbuilder.reference.words import LineType, Rank
 from rigbuilder.review.case import Case
 from rigbuilder.review.speak import Speaker
 
@@ -22,6 +22,19 @@ def line_words(case: Case, say: Speaker) -> str:
 def leader_n(case: Case) -> float:
     """Return the printed strength of the leader [N], 0 without one."""
     return (case.leader.test_n or 0.0) if case.leader else 0.0
+
+
+def is_of_practice(case: Case) -> bool:
+    """Tell whether practice fishes the technique with this type of line in this test."""
+    line = case.practice
+    if line is None or line.rank not in (Rank.FIRST_CHOICE, Rank.WORKS) or line.test_n is None:
+        return False
+    return line.test_n.low * 0.999 <= case.main_n <= line.test_n.high * 1.001
+
+
+def rests_on_leader(case: Case) -> tuple[str, ...]:
+    """Return the card path on which a reason rests where the leader is the weakest line of the rig."""
+    return ("leader.test",) if case.leader is not None and leader_n(case) < case.main_n * 0.999 else ()
 
 
 def resists_teeth(case: Case) -> bool:

@@ -1,11 +1,13 @@
 """Rules about the drag: what the chain, the hooks and the rod bear."""
 
 from rigbuilder.model.fields import Part
-from rigbuilder.reference.words import HookClass, ReelKind
+from rigbuilder.model.practice import ROD_SHARE, reel_bears_n, rod_bears_n
+from rigbuilder.reference.words import HookClass
 from rigbuilder.review.case import Case
 from rigbuilder.review.core import Example, Hit, Number, Rule, Severity
 from rigbuilder.review.facts import Link
 from rigbuilder.review.mends import advice, usual_drag
+from rigbuilder.review.rules.common import rests_on_leader
 from rigbuilder.review.speak import Speaker
 from rigbuilder.review.tackle_mends import usual_reel
 from rigbuilder.sources import COMMON_PRACTICE, Kind, Source
@@ -14,7 +16,6 @@ from rigbuilder.units.dimensions import Dimension
 _CHAIN = Source(Kind.COMPUTED, "weakest of label × true strength × wetness × knot over all links, as chances")
 _FIFTH = 0.22  # common practice: a fifth, and what a scale read by hand adds
 _THIRD = 1 / 3  # common practice: a third of the weakest label at most, unless the technique locks up
-_ROD_SHARE = 0.5  # common practice: half of a nylon label's top is the most a rod should feel
 _WELL_INSIDE = 0.7  # of what the whole chain surely bears; no single link bears less than that
 _LOCKED_SHARE = 0.4  # common practice: two fifths of the weakest label where the drag is all but locked
 _TIGHT, _LOOSE = 1.5, 0.6  # common practice: from these shares of the usual drag the setting was guessed
@@ -51,6 +52,7 @@ def _above_chain(case: Case) -> Hit | None:
             f"drag of {say.force(drag)}, and the {link.name} bears {say.forces(link.strength_n)}"
         ),
         numbers=lambda: _numbers(case, link),
+        rests_on=rests_on_leader(case) if drag < case.facts.main_straight_n.low else (),
     )
 
 
@@ -101,6 +103,7 @@ def _above_practice(case: Case) -> Hit | None:
         ),
         detail=lambda say: f"Practice sets about {say.force(min(limit, practice.drag_n.high))} at most here.",
         numbers=lambda: _numbers(case, _weakest(case)),
+        rests_on=rests_on_leader(case),
     )
 
 
@@ -129,8 +132,8 @@ def _above_rod(case: Case) -> Hit | None:
     drag, rod = case.rig.drag_n, case.rig.rod
     if drag is None or rod.line_n is None or rod.line_for_braid:
         return None
-    limit = _ROD_SHARE * rod.line_n.high
-    if drag <= limit * 1.01 or (case.technique.drag.percent is None and drag <= rod.line_n.high * 0.6):
+    limit = ROD_SHARE * rod.line_n.high
+    if drag <= rod_bears_n(case.technique, rod) * 1.01:
         return None
     return Hit(
         Severity.RISK,
@@ -150,8 +153,7 @@ def _above_reel(case: Case) -> Hit | None:
     drag, most = case.rig.drag_n, case.rig.reel.drag_n
     if drag is None or most is None:
         return None
-    smooth = case.rig.reel.kind is ReelKind.SPINNING
-    if drag <= most * (case.reference.drag.limits.reel_share_smooth if smooth else 1.0) * 1.001:
+    if drag <= reel_bears_n(case.rig.reel, case.reference) * 1.001:
         return None
     return Hit(
         Severity.RISK if drag > most * 1.001 else Severity.NOTE,
@@ -180,6 +182,7 @@ RULES = (
         "or hook holds, it never slips before something gives.",
         sources=(_CHAIN,),
         check=_above_chain,
+        rests_on=("drag",),
         wrong=(Example("drop shot", {"drag": "8 lb"}),),
         right=(Example("drop shot", {"drag": "2 lb"}),),
         mends=(usual_drag,),
@@ -196,6 +199,7 @@ RULES = (
         "a good fish pull itself free.",
         sources=(Source(Kind.MEMORY, "what hooks bear is a trade impression: try your own on a scale"),),
         check=_opens_hooks,
+        rests_on=("drag",),
         wrong=(
             Example(
                 "suspending jerkbait",
@@ -215,6 +219,7 @@ RULES = (
         "the rings and the jerk of a strike all take their part of it before the fish does.",
         sources=(COMMON_PRACTICE,),
         check=_above_practice,
+        rests_on=("drag",),
         reads="drag",
         differ="drag-share",
         wrong=(Example("popper", {"drag": "6 lb"}),),
@@ -231,6 +236,7 @@ RULES = (
         "cover simply swims deeper into it.",
         sources=(COMMON_PRACTICE,),
         check=_loose,
+        rests_on=("drag",),
         reads="drag",
         wrong=(Example("flipping jig", {"drag": "1 lb"}),),
         right=(Example("flipping jig"),),
@@ -246,6 +252,7 @@ RULES = (
         "at an angle, is near what a blank takes on a snag or at the boat's side.",
         sources=(COMMON_PRACTICE,),
         check=_above_rod,
+        rests_on=("drag",),
         wrong=(
             Example(
                 "swim jig",
@@ -284,6 +291,7 @@ RULES = (
         "Beyond it the drag does not hold steady, and the gears and the foot take the load.",
         sources=(COMMON_PRACTICE,),
         check=_above_reel,
+        rests_on=("drag",),
         wrong=(Example("drop shot", {"reel.drag": "1 lb"}),),
         right=(Example("drop shot", {"reel.drag": "15 lb"}),),
         mends=(usual_drag, usual_reel),

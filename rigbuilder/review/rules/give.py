@@ -1,7 +1,7 @@
 """Rules about how much line and rod give."""
 
 from rigbuilder.model.fields import Part
-from rigbuilder.reference.words import HookClass, LineType, RetrieveLoad
+from rigbuilder.reference.words import HookClass, LineType, Rank, RetrieveLoad
 from rigbuilder.review.case import Case
 from rigbuilder.review.core import Example, Hit, Number, Rule, Severity
 from rigbuilder.review.mends import advice, other_line, usual_drag
@@ -35,6 +35,7 @@ def _nothing_gives(case: Case) -> Hit | None:
         numbers=lambda: (
             () if peak is None else (Number.of("jerk when a fish surges", peak, Dimension.FORCE, "drag"),)
         ),
+        rests_on=("leader.type", "drag") if usual_rod_here else (),
     )
 
 
@@ -46,15 +47,21 @@ def _is_mild(case: Case) -> bool:
     return drag <= percent.high / 100 * case.weakest_label_n * 1.05
 
 
+def _is_ranked(case: Case) -> bool:
+    """Tell whether practice fishes the technique with this type of line."""
+    return case.practice is not None and case.practice.rank in (Rank.FIRST_CHOICE, Rank.WORKS)
+
+
 def _stretches_too_much(case: Case) -> Hit | None:
     cast = case.rig.cast_m
     if case.is_braided() or cast is None or cast < _SHORT_M or case.hook not in _BIG_HOOKS:
         return None
     share = case.facts.hook_share
-    if share is None or share.typical >= 0.6:
+    if share.typical >= 0.6:
         return None
+    usual = _is_ranked(case) and cast <= case.technique.distance_m.high * 1.01
     return Hit(
-        Severity.RISK if share.high < 0.8 else Severity.NOTE,
+        Severity.RISK if share.high < 0.8 and not usual else Severity.NOTE,
         headline=lambda say: f"{line_words(case, say)} gives too much at {say.cast(cast)}",
         detail=lambda say: (
             f"The hook gets about {share.typical * 100:.0f} % "
@@ -89,6 +96,7 @@ RULES = (
         "off at the jump.",
         sources=(COMMON_PRACTICE,),
         check=_nothing_gives,
+        rests_on=("rod.power", "rod.action"),
         wrong=(
             Example(
                 "square-bill crankbait",
@@ -110,7 +118,8 @@ RULES = (
         name="line-stretches-too-far-out",
         part=Part.MAIN,
         severity=Severity.RISK,
-        what="A stretching line has to drive heavy hooks at the end of a long cast.",
+        what="A stretching line has to drive heavy hooks at the end of a long cast; a note where the "
+        "technique is fished with such line that far out.",
         why="Stretch grows with the line that is out. At long range the sweep of the rod "
         "goes into lengthening the line, and little of it reaches a hook that needs a firm "
         "push.",
@@ -118,6 +127,7 @@ RULES = (
             Source(Kind.COMPUTED, "rod, main line and leader as springs in a row, slack taken up first"),
         ),
         check=_stretches_too_much,
+        rests_on=("cast",),
         wrong=(
             Example(
                 "rotating-tail surface bait",

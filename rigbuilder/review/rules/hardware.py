@@ -5,6 +5,7 @@ from rigbuilder.reference.ranges import LBF_N
 from rigbuilder.reference.words import HookClass, RetrieveLoad
 from rigbuilder.review.case import Case
 from rigbuilder.review.core import Example, Hit, Rule, Severity
+from rigbuilder.review.rules.common import rests_on_leader
 from rigbuilder.review.speak import an
 from rigbuilder.review.tackle_mends import stronger_hardware, with_snap, with_swivel, without_swivel
 from rigbuilder.sources import COMMON_PRACTICE
@@ -42,6 +43,7 @@ def _hardware_weak(case: Case) -> Hit | None:
     return Hit(
         Severity.RISK if value < 0.8 * weakest else Severity.NOTE,
         headline=lambda say: f"{say.test(value)} {word} on {say.test(weakest)} line",
+        rests_on=rests_on_leader(case),
     )
 
 

@@ -9,6 +9,7 @@ from rigbuilder.reference.words import HookClass
 from rigbuilder.review.case import Case
 from rigbuilder.review.core import Example, Hit, Number, Rule, Severity
 from rigbuilder.review.mends import advice, usual_drag
+from rigbuilder.review.rules.common import rests_on_leader
 from rigbuilder.review.speak import an
 from rigbuilder.review.tackle_mends import usual_hook
 from rigbuilder.sources import COMMON_PRACTICE, Kind, Source
@@ -67,6 +68,7 @@ def _wire(case: Case) -> Hit | None:
                 f"thin wire, which opens at {say.forces(opens)}, on {an(case.technique.name)}"
             ),
             numbers=lambda: (Number.of("pull that opens it", opens, Dimension.FORCE, "drag"),),
+            rests_on=("drag",),
         )
     weakest = case.weakest_label_n
     if _THICK_WIRE.search(text) and weakest < _DRIVES_THICK_N * 0.999:
@@ -74,6 +76,7 @@ def _wire(case: Case) -> Hit | None:
             Severity.RISK,
             headline=lambda say: f"thick wire behind {say.test(weakest)} line, too light to drive it",
             numbers=lambda: (Number.of("weakest label", weakest, Dimension.FORCE, "test"),),
+            rests_on=rests_on_leader(case),
         )
     return None
 
@@ -106,6 +109,7 @@ RULES = (
             COMMON_PRACTICE,
         ),
         check=_wire,
+        rests_on=("lure.hook",),
         wrong=(
             Example("flipping jig", {"lure.hook": "5/0 light wire"}),
             Example("drop shot", {"lure.hook": "1 heavy wire"}),

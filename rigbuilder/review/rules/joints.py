@@ -120,6 +120,7 @@ def _joint_in_guides(case: Case) -> Hit | None:
             Number.of("leader", leader.length_m or 0.0, Dimension.LENGTH, "leader"),
             Number.of("rod", rod.length_m or 0.0, Dimension.LENGTH, "rod"),
         ),
+        rests_on=() if swivel else ("leader.knot",),
     )
 
 
@@ -164,6 +165,7 @@ RULES = (
         "share the load.",
         sources=(Source(Kind.COMPUTED, "both diameters, as printed or from the test"), COMMON_PRACTICE),
         check=_joint,
+        rests_on=("leader.knot",),
         wrong=(
             Example("drop shot", {"leader.knot": "blood"}),
             Example("drop shot", {"leader.knot": "improved clinch"}),
@@ -183,6 +185,7 @@ RULES = (
         "ring or the line.",
         sources=(COMMON_PRACTICE,),
         check=_joint_in_guides,
+        rests_on=("leader.length", "rod.length"),
         wrong=(
             Example("carolina rig", {"leader.length": "120 in"}),
             Example("drop shot", {"leader.knot": "surgeon's join", "leader.length": "120 in"}),
@@ -204,6 +207,7 @@ RULES = (
         "Then it has to hold and to slip out smoothly.",
         sources=(COMMON_PRACTICE,),
         check=_backing_joint,
+        rests_on=("backing.knot",),
         wrong=(Example("hollow-body frog", {"backing.knot": "palomar"}),),
         right=(Example("hollow-body frog", {"backing.knot": "double uni"}),),
         mends=(other_backing_knot, usual_backing),

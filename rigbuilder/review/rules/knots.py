@@ -85,6 +85,7 @@ RULES = (
         "is none, so they slide together, cross and cut each other.",
         sources=(COMMON_PRACTICE,),
         check=_snell_on_lure,
+        rests_on=("knots.lure",),
         wrong=(Example("spinnerbait", {"knots.lure": "snell"}),),
         right=(Example("texas rig in cover", {"knots.lure": "snell"}),),
         mends=(other_lure_knot,),
@@ -100,6 +101,7 @@ RULES = (
         "in knots with many turns.",
         sources=(COMMON_PRACTICE,),
         check=_lure_knot,
+        rests_on=("knots.lure", "leader.type"),
         wrong=(
             Example("hollow-body frog", {"knots.lure": "improved clinch"}),
             Example(

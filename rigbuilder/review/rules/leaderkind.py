@@ -96,6 +96,7 @@ RULES = (
         "hard edges. A short stretch of stiffer, clearer line keeps it away from the lure.",
         sources=(COMMON_PRACTICE,),
         check=_missing,
+        rests_on=("leader.type",),
         wrong=(
             Example("walking bait", {"leader": None, "knots.lure": "palomar"}),
             Example("carolina rig", {"leader": None}),
@@ -113,6 +114,7 @@ RULES = (
         "is lost, and the fish keeps hooks and line in its mouth.",
         sources=(COMMON_PRACTICE,),
         check=_no_bite_leader,
+        rests_on=("fish.teeth", "leader.type"),
         differ="pike-leader",
         wrong=(Example("spinnerbait", {"fish.teeth": "present", "leader": None}),),
         right=(Example("spinnerbait", {"fish.teeth": "none", "leader": None}),),
@@ -134,6 +136,7 @@ RULES = (
         "cutting edge off the braid.",
         sources=(COMMON_PRACTICE,),
         check=_in_the_weed,
+        rests_on=("leader.type", "water.cover"),
         wrong=(
             Example(
                 "hollow-body frog",

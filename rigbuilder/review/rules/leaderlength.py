@@ -44,13 +44,19 @@ def _too_short(case: Case) -> Hit | None:
         return None
     far = case.rig.cast_m is not None and case.rig.cast_m > _ROCK_CAST_M
     on_rock = water.cover is Cover.ROCK and far and not case.technique.is_surface
-    if not on_rock or leader.length_m >= _ROCK_LEADER_M * 0.99:
+    if not on_rock or leader.length_m >= _least_over_rock(case) * 0.99:
         return None
     return Hit(
         Severity.RISK,
         headline=lambda say: f"{say.leader(leader.length_m or 0.0)} leader on a long cast over rock",
         numbers=lambda: (Number.of("leader", leader.length_m or 0.0, Dimension.LENGTH, "leader"),),
     )
+
+
+def _least_over_rock(case: Case) -> float:
+    """Return the leader [m] that rock far out asks for; techniques of short leaders have theirs."""
+    usual = case.technique.leader.length_m
+    return _ROCK_LEADER_M if usual is None or usual.high >= _ROCK_LEADER_M else usual.low
 
 
 def _usual_words(usual: Span, say: Speaker) -> str:
@@ -205,6 +211,7 @@ RULES = (
             COMMON_PRACTICE,
         ),
         check=_sinks_on_top,
+        rests_on=("leader.type", "leader.length"),
         differ="surface-leader-length",
         replaces=("leader-material-unusual",),
         wrong=(Example("walking bait", {"leader.type": "fluorocarbon", "leader.length": "60 in"}),),
@@ -221,6 +228,7 @@ RULES = (
         "edge.",
         sources=(COMMON_PRACTICE,),
         check=_too_short,
+        rests_on=("leader.length", "water.cover", "cast"),
         replaces=("leader-length-unusual",),
         wrong=(Example("tube", {"water.cover": "rock", "cast": "40 yd", "leader.length": "18 in"}),),
         right=(Example("tube", {"water.cover": "rock", "cast": "40 yd", "leader.length": "84 in"}),),

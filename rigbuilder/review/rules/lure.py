@@ -6,6 +6,7 @@ from rigbuilder.reference.words import LineType
 from rigbuilder.review.case import Case
 from rigbuilder.review.core import Example, Hit, Number, Rule, Severity
 from rigbuilder.review.mends import advice, other_leader_test, other_line, other_test
+from rigbuilder.review.rules.common import rests_on_leader
 from rigbuilder.review.speak import Speaker
 from rigbuilder.review.tackle_mends import usual_rod, usual_weight
 from rigbuilder.sources import COMMON_PRACTICE
@@ -82,6 +83,7 @@ def _cracks_off(case: Case) -> Hit | None:
             Number.of("weakest label", weakest, Dimension.FORCE, "test"),
             Number.of("least for a hard cast", least, Dimension.FORCE, "test"),
         ),
+        rests_on=rests_on_leader(case) if case.main_n >= least else (),
     )
 
 

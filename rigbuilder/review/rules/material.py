@@ -1,6 +1,7 @@
 """Rules about the kind of line, against the lure, the cover and the water."""
 
 from rigbuilder.model.fields import Part
+from rigbuilder.reference.ranges import LBF_N
 from rigbuilder.reference.words import (
     Cover,
     LineType,
@@ -19,6 +20,7 @@ from rigbuilder.units.dimensions import Dimension
 
 CUTTING_GRASS = (Cover.THICK_GRASS, Cover.MATTED_GRASS, Cover.LILY_PADS)
 _HARD = (Cover.WOOD, Cover.DOCKS)
+_MAT_N = 25 * LBF_N  # common practice: now and then fluorocarbon, from 25 lb, is punched through mats
 _LONG_LEADER_M = 1.2  # common practice: four feet of leader keep braid off the wood
 _VERY_CLEAR_M = 2.44  # common practice: clear to more than 8 ft
 _DENSITY = Source(Kind.COMPUTED, "weight of wetted line from diameter and the densities of line and water")
@@ -99,9 +101,9 @@ def _soft_in_grass(case: Case) -> Hit | None:
     cover = case.rig.water.cover
     if cover not in CUTTING_GRASS or case.is_braided() or case.is_type(LineType.WIRE, LineType.LEAD_CORE):
         return None
-    mat = cover is Cover.MATTED_GRASS and not _practice_knows_of_it(case)
+    stiff = case.is_type(LineType.FLUOROCARBON) and (case.main_n >= _MAT_N * 0.999)
     return Hit(
-        Severity.FAULT if mat else Severity.RISK,
+        Severity.FAULT if cover is Cover.MATTED_GRASS and not stiff else Severity.RISK,
         headline=lambda say: f"{line_words(case, say)} in {cover}",
     )
 
@@ -198,6 +200,7 @@ RULES = (
         "the fish digs in. Braid saws through soft stalks and lifts fish and weed together.",
         sources=(COMMON_PRACTICE,),
         check=_soft_in_grass,
+        rests_on=("water.cover",),
         wrong=(
             Example(
                 "texas rig in cover",
@@ -247,6 +250,7 @@ RULES = (
         "look at it. A clear leader takes it out of sight of the lure.",
         sources=(COMMON_PRACTICE,),
         check=_bare_braid_clear,
+        rests_on=("water.clarity", "leader.type"),
         differ="braid-clear-water",
         wrong=(Example("ned rig", {"leader": None, "water.clarity": "3 m", "knots.lure": "double palomar"}),),
         right=(Example("ned rig", {"water.clarity": "3 m"}),),

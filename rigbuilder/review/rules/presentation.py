@@ -35,6 +35,7 @@ RULES = (
         "the lure, the rest is right for something else.",
         sources=(COMMON_PRACTICE,),
         check=_does_not_fit,
+        rests_on=("presentation",),
         wrong=(Example("drop shot", {"presentation": "floating"}),),
         right=(Example("drop shot", {"presentation": "finesse"}),),
         mends=(usual_presentation,),

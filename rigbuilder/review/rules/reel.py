@@ -6,7 +6,7 @@ from rigbuilder.reference.words import LineType, ReelKind, RetrieveLoad
 from rigbuilder.review.case import Case
 from rigbuilder.review.core import Example, Hit, Number, Rule, Severity
 from rigbuilder.review.mends import advice, other_leader_length, other_line, other_test
-from rigbuilder.review.rules.common import is_shallow, reel_size
+from rigbuilder.review.rules.common import is_of_practice, is_shallow, reel_size
 from rigbuilder.review.tackle_mends import usual_reel
 from rigbuilder.sources import COMMON_PRACTICE, Kind, Source
 from rigbuilder.units.dimensions import Dimension
@@ -52,11 +52,12 @@ def _too_stiff(case: Case) -> Hit | None:
         ),
         sources=(_COIL,),
         part=Part.REEL,
+        rests_on=() if kind is case.main.type else ("leader.length", "rod.length"),
     )  # fmt: skip
 
 
 def _too_thin(case: Case) -> Hit | None:
-    if case.rig.reel.kind is not ReelKind.BAITCASTING:
+    if case.rig.reel.kind is not ReelKind.BAITCASTING or case.technique.trolled:
         return None
     limits = case.reference.casting_limits
     shallow = is_shallow(case)
@@ -89,7 +90,7 @@ def _big_lure_thin_braid(case: Case) -> Hit | None:
     if not heavy or not case.is_braided() or case.main_n >= limits.big_bait_braid_min_lb * LBF_N * 0.999:
         return None
     return Hit(
-        Severity.RISK,
+        Severity.NOTE if is_of_practice(case) else Severity.RISK,
         headline=lambda say: f"{say.lure(case.rig.lure.total_kg)} lure on braid {say.test(case.main_n)}",
     )
 
@@ -120,6 +121,7 @@ RULES = (
         "on the cast, which costs distance and ends in tangles.",
         sources=(COMMON_PRACTICE,),
         check=_too_stiff,
+        rests_on=("reel.kind", "reel.size"),
         wrong=(
             Example(
                 "shaky head",
@@ -151,6 +153,7 @@ RULES = (
         "it tight, and beside the spool's rim. The next cast stops dead on it.",
         sources=(COMMON_PRACTICE,),
         check=_too_thin,
+        rests_on=("reel.kind",),
         wrong=(
             Example(
                 "swim jig",

@@ -91,6 +91,7 @@ RULES = (
         "the cast is short, and every gust makes the spool run ahead of the line.",
         sources=(COMMON_PRACTICE,),
         check=_too_light_for_casting,
+        rests_on=("reel.kind",),
         wrong=(
             Example(
                 "finesse jig",

@@ -109,6 +109,7 @@ RULES = (
         "that push: the tip travels, the hook stays where it is, and the fish spits it out.",
         sources=(COMMON_PRACTICE,),
         check=_too_soft,
+        rests_on=("rod.power",),
         wrong=(Example("flipping jig", {"rod.label": "7'0\" M F 14-30 lb 3/8-1 1/2 oz"}),),
         right=(Example("flipping jig", {"rod.label": "7'0\" H F 14-30 lb 3/8-1 1/2 oz"}),),
         mends=(usual_rod, advice("Take a stronger and faster rod")),

@@ -1,6 +1,7 @@
 """Rules about the line against the label of the rod."""
 
 from rigbuilder.model.fields import Part
+from rigbuilder.reference.words import LineType
 from rigbuilder.review.case import Case
 from rigbuilder.review.core import Example, Hit, Number, Rule, Severity
 from rigbuilder.review.mends import advice, other_line, other_test
@@ -11,7 +12,8 @@ from rigbuilder.units.dimensions import Dimension
 
 _HALF, _TWICE = 0.5, 2.0  # common practice: beyond these the rig is for another job
 _BELOW_ROD, _WELL_BELOW_ROD = 1.0, 0.8
-# Common practice: a smooth line up to a quarter above the top label passes with care.
+# Common practice: a smooth line up to a quarter above the top label passes with care. Lead-core is sold in
+# few tests and let out behind a boat on any rod that the lure suits.
 _ABOVE_ROD = 1.25
 # Common practice: braid up to 2.5 times a nylon label passes; the cautious stop at 1.5 times.
 _ROUNDING = 0.005  # labels in pounds and kilograms round differently
@@ -56,7 +58,7 @@ def _above_rod(case: Case) -> Hit | None:
     if share <= 1.0 + _ROUNDING:
         return None
     return Hit(
-        Severity.RISK if share > _ABOVE_ROD else Severity.NOTE,
+        Severity.RISK if share > _ABOVE_ROD and not case.is_type(LineType.LEAD_CORE) else Severity.NOTE,
         headline=lambda say: f"{say.test(case.main_n)} line on a rod marked {say.tests(span)}",
         numbers=lambda: _rod_numbers(case),
     )

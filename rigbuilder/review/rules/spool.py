@@ -73,6 +73,7 @@ def _does_not_fit(case: Case) -> Hit | None:
         Severity.RISK if length > _FAR_OVER * holds.high else Severity.NOTE,
         headline=lambda say: f"{say.line(length)} of line on a spool that holds {say.line(holds.typical)}",
         numbers=lambda: (Number.of("the spool holds", holds, Dimension.LENGTH, "line"),),
+        rests_on=() if case.rig.reel.capacity else ("reel.size",),
     )
 
 
@@ -145,6 +146,7 @@ RULES = (
         "spool, and the drag seems to have failed. A few turns of nylon, or tape, hold it.",
         sources=(COMMON_PRACTICE,),
         check=_bare_arbor,
+        rests_on=("backing.type",),
         wrong=(Example("hollow-body frog", {"backing": None}),),
         right=(Example("hollow-body frog"),),
         mends=(with_backing, advice("Or wind one turn of thin tape round the spool and tie over it")),
@@ -160,6 +162,7 @@ RULES = (
         "coils catch on it; in a fight it is the weakest place on the reel.",
         sources=(COMMON_PRACTICE,),
         check=_joint_in_cast,
+        rests_on=("backing.type", "cast"),
         wrong=(Example("walking bait", {"main.length": "30 yd", "cast": "40 yd"}),),
         right=(Example("walking bait", {"main.length": "100 yd", "cast": "40 yd"}),),
         mends=(more_line,),
@@ -175,6 +178,7 @@ RULES = (
         "casts fall short, and a good fish reaches the knot at the arbor.",
         sources=(COMMON_PRACTICE,),
         check=_too_little,
+        rests_on=("cast",),
         wrong=(Example("spinnerbait", {"main.length": "35 yd", "cast": "35 yd", "backing": None}),),
         right=(Example("spinnerbait", {"main.length": "100 yd", "cast": "35 yd", "backing": None}),),
         mends=(more_line,),

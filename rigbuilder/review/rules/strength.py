@@ -45,9 +45,9 @@ def _below(case: Case) -> Hit | None:
     if bounds is None or not case.main_n:
         return None
     test_lb = case.main_n / LBF_N
-    steps = bounds.steps_below(test_lb)
-    if steps == 0:
+    if bounds.steps_below(test_lb) == 0:
         return None
+    steps = bounds.steps_below_base(test_lb)
     return Hit(
         _severity(
             steps, beyond=test_lb < _HALF * bounds.base.low, well=test_lb < _WELL_BELOW * bounds.base.low
@@ -56,9 +56,16 @@ def _below(case: Case) -> Hit | None:
             f"{case.main.type} {say.test(case.main_n)} is below the "
             f"{_span_words(bounds, say)} for {an(case.technique.name)}"
         ),
-        detail=lambda say: _moved_by(case.aim.movers(case.main.type, up=True), "up"),
+        detail=lambda say: _moved_low(case, bounds),
         numbers=lambda: _numbers(case, bounds),
     )
+
+
+def _moved_low(case: Case, bounds: Bounds) -> str:
+    """Return in words which conditions moved the lower end of the range."""
+    if bounds.low_lb < bounds.base.low:
+        return _moved_by(case.aim.movers(case.main.type, up=False), "down")
+    return _moved_by(case.aim.movers(case.main.type, up=True), "up")
 
 
 def _above(case: Case) -> Hit | None:
