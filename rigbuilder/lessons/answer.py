@@ -12,7 +12,10 @@ from rigbuilder.review.engine import Report
 
 @dataclass(frozen=True, slots=True)
 class Mark:
-    """One part marked as wrong, with the rule whose mechanism was picked; empty while none is."""
+    """One part marked as wrong, with the rule whose mechanism was picked; empty while none is.
+
+    A part that is wrong for two reasons has a mark for each.
+    """
 
     part: Part
     rule: str = ""
@@ -32,9 +35,18 @@ class Said:
         """Tell whether there is an answer to hold against the review."""
         return self.nothing_wrong or any(mark.rule for mark in self.marks)
 
+    @property
+    def parts(self) -> tuple[Part, ...]:
+        """Return the marked parts, each once, in the order in which they were marked."""
+        return tuple(dict.fromkeys(mark.part for mark in self.marks))
+
+    def reasons(self, part: Part) -> tuple[str, ...]:
+        """Return the rules whose mechanisms were picked for a part."""
+        return tuple(mark.rule for mark in self.marks if mark.part is part and mark.rule)
+
     def marked(self, part: Part) -> "Said":
         """Return the answer with a part marked; what was said of others stays."""
-        if any(mark.part is part for mark in self.marks):
+        if part in self.parts:
             return self
         return Said((*self.marks, Mark(part)), False, self.mended, self.hints)
 
@@ -44,8 +56,19 @@ class Said:
         return Said(marks, self.nothing_wrong, self.mended, self.hints)
 
     def because(self, part: Part, rule: str) -> "Said":
-        """Return the answer with the mechanism picked for a marked part."""
-        marks = tuple(Mark(part, rule) if mark.part is part else mark for mark in self.marks)
+        """Return the answer with one more mechanism picked for a marked part."""
+        rules = self.reasons(part)
+        return self if part not in self.parts or rule in rules else self._with(part, (*rules, rule))
+
+    def not_because(self, part: Part, rule: str) -> "Said":
+        """Return the answer without a mechanism that was picked; the part stays marked."""
+        rules = self.reasons(part)
+        return self if rule not in rules else self._with(part, tuple(name for name in rules if name != rule))
+
+    def _with(self, part: Part, rules: tuple[str, ...]) -> "Said":
+        """Return the answer with these mechanisms for a marked part, in its old place."""
+        reasons = {marked: self.reasons(marked) for marked in self.parts} | {part: rules}
+        marks = tuple(Mark(each, rule) for each, named in reasons.items() for rule in named or ("",))
         return Said(marks, False, self.mended, self.hints)
 
     def nothing(self) -> "Said":
@@ -75,8 +98,9 @@ class Result:
     """What was said beside what is.
 
     ``found``: place and mechanism agree. ``seen``: the right place, another mechanism. ``missed``:
-    not marked. ``without_cause``: a part marked on which the review finds nothing. ``right`` tells
-    that the rig is right and was called so.
+    not marked. ``without_cause``: a part marked on which the review finds nothing, or a mechanism
+    picked beside all that there is to find on it. ``right`` tells that the rig is right and was
+    called so.
     """
 
     found: tuple[Finding, ...]
@@ -137,20 +161,24 @@ def judge(said: Said, report: Report, meant: Collection[str], change: Change | N
         found=tuple(found),
         seen=tuple(seen),
         missed=tuple(missed),
-        without_cause=tuple(mark for mark in said.marks if not _has_cause(mark, report)),
+        without_cause=tuple(mark for mark in said.marks if not _has_cause(mark, report, seen)),
         said_nothing_wrong=said.nothing_wrong,
         mended=None if change is None else _mended(report, change),
     )
 
 
-def _has_cause(mark: Mark, report: Report) -> bool:
-    """Tell whether a mark stands for a reason: on its part, or on one that touches it with its mechanism."""
-    for finding in report.findings:
-        if finding.part is mark.part:
-            return True
-        if finding.rule.name == mark.rule and finding.part in NEIGHBOURS[mark.part]:
-            return True
-    return False
+def _has_cause(mark: Mark, report: Report, seen: Collection[Finding]) -> bool:
+    """Tell whether a mark stands for a reason.
+
+    With its mechanism it does, on the reason's part or on one that touches it. With no mechanism, or
+    another one, it does where a reason of its part was not named: ticking everything beside what is
+    true has no cause.
+    """
+    near = (mark.part, *NEIGHBOURS[mark.part])
+    if any(finding.rule.name == mark.rule and finding.part in near for finding in report.findings):
+        return True
+    open_ = report.findings if not mark.rule else seen
+    return any(finding.part is mark.part for finding in open_)
 
 
 def _mended(before: Report, change: Change) -> Mended:

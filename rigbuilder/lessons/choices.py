@@ -12,6 +12,9 @@ from rigbuilder.review.rules.book import RULES
 from rigbuilder.review.speak import Speaker
 
 OFFERED = 4
+"""How many mechanisms are offered for a part; more where the part itself is wrong for more reasons."""
+
+_OTHERS = 2  # the least number of those that are not true
 
 NEIGHBOURS: Mapping[Part, tuple[Part, ...]] = {
     Part.LURE: (Part.KNOTS, Part.LEADER, Part.ROD),
@@ -41,17 +44,20 @@ class Choice:
 def choices(report: Report, part: Part, *, seed: int, meant: Iterable[str] = ()) -> tuple[Choice, ...]:
     """Return the mechanisms offered for a marked part: always the same for the same seed.
 
-    A reason that is pinned to the part, or to one that touches it, is among them. The others are
-    rules that looked at this very rig and found it in order, of the same part first: plausible,
-    and not true here. None is one that another reason has made superfluous.
+    Every reason that is pinned to the part is among them, and as there is room those of parts that
+    touch it. The others are rules that looked at this very rig and found it in order, of the same
+    part first: plausible, and not true here. None is one that another reason has made superfluous.
     """
     near = (part, *NEIGHBOURS[part])
-    true = [found for found in report.findings if found.part in near]
+    own = [found.rule for found in report.findings if found.part is part]
+    touching = [found for found in report.findings if found.part in near[1:]]
     wanted = set(meant)
-    true.sort(key=lambda found: (found.rule.name not in wanted, near.index(found.part)))
-    chosen = [found.rule for found in true[: OFFERED - 2]]
+    touching.sort(key=lambda found: (found.rule.name not in wanted, near.index(found.part)))
+    room = max(0, OFFERED - _OTHERS - len(own))
+    chosen = [*own, *(found.rule for found in touching[:room])]
+    offered = max(OFFERED, len(chosen) + _OTHERS)
     for rule in sorted(_plausible(report, near), key=lambda rule: _rank(rule, near, report.case, seed)):
-        if len(chosen) == OFFERED:
+        if len(chosen) == offered:
             break
         if rule not in chosen:
             chosen.append(rule)

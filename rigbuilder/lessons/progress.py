@@ -103,7 +103,7 @@ class Progress(_Kept):
             rig=rig,
             understood=result.understood,
             not_yet=result.not_yet,
-            without_cause=tuple(mark.part for mark in result.without_cause),
+            without_cause=tuple(dict.fromkeys(mark.part for mark in result.without_cause)),
             right=result.right,
             hints=hints,
         )

@@ -7,6 +7,7 @@ from rigbuilder.lessons.choices import Choice, choices
 from rigbuilder.lessons.hints import hints, question_for
 from rigbuilder.lessons.progress import Progress, Standing, right_rigs, standings
 from rigbuilder.model.fields import BY_PATH, Part
+from rigbuilder.review.engine import Report
 from rigbuilder.review.rules.book import RULES
 from rigbuilder.review.speak import Speaker
 from rigbuilder.viewmodels.lesson import LessonRun
@@ -20,11 +21,11 @@ _MOST_CHANGES = 4
 
 @dataclass(frozen=True, slots=True)
 class MarkShown:
-    """A marked part with the mechanisms on offer; ``picked`` is the rule chosen, if any."""
+    """A marked part with the mechanisms on offer; ``picked`` are the rules chosen so far."""
 
     part: Part
     words: str
-    picked: str
+    picked: tuple[str, ...]
     choices: tuple[Choice, ...]
 
 
@@ -77,14 +78,15 @@ def marks_shown(run: LessonRun) -> tuple[MarkShown, ...]:
     given, rig = run.given, run.rig
     if given is None or rig is None:
         return ()
+    said = run.sitting.said
     return tuple(
         MarkShown(
-            mark.part,
-            part_words(mark.part),
-            mark.rule,
-            choices(given, mark.part, seed=run.lesson.seed, meant=rig.meant),
+            part,
+            part_words(part),
+            said.reasons(part),
+            choices(given, part, seed=run.lesson.seed, meant=rig.meant),
         )
-        for mark in run.sitting.said.marks
+        for part in said.parts
     )
 
 
@@ -128,10 +130,7 @@ def outcome_shown(run: LessonRun) -> OutcomeShown | None:
     return OutcomeShown(
         opening=_opening(result),
         reasons=tuple(shown),
-        without_cause=tuple(
-            f"You marked the {part_words(mark.part)}. The review finds nothing against it on this rig."
-            for mark in result.without_cause
-        ),
+        without_cause=_without_cause(result, given),
         mended="" if result.mended is None else _mended(result.mended, run.bench.speaker),
         remark=rig.remark,
     )
@@ -155,6 +154,20 @@ def standing_shown(row: Standing) -> RuleStanding:
     what = next((rule.what for rule in RULES if rule.name == row.rule), row.rule)
     seen = f"understood in {row.understood} of {row.understood + row.not_yet} rigs"
     return RuleStanding(row.rule, what, row.is_understood, seen)
+
+
+def _without_cause(result: Result, given: Report) -> tuple[str, ...]:
+    """Return what was marked and does not hold; of a part that is wrong for other reasons, which words."""
+    why = {rule.name: rule.why for rule in RULES}
+    wrong = {finding.part for finding in given.findings}
+    told = []
+    for mark in result.without_cause:
+        part = part_words(mark.part)
+        if mark.part in wrong and mark.rule in why:
+            told.append(f"Of the {part} you also said: “{why[mark.rule]}” That does not hold on this rig.")
+        else:
+            told.append(f"You marked the {part}. The review finds nothing against it on this rig.")
+    return tuple(dict.fromkeys(told))
 
 
 def _opening(result: Result) -> str:

@@ -1,7 +1,9 @@
 """What a junior says: which part, which mechanism, or that nothing is wrong; and the hints."""
 
+from collections.abc import Collection
+
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QButtonGroup, QPushButton, QRadioButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QCheckBox, QPushButton, QVBoxLayout, QWidget
 
 from rigbuilder.model.fields import Part
 from rigbuilder.viewmodels.lesson import LessonRun
@@ -10,8 +12,11 @@ from rigbuilder.views.controls.buttons import ActionButton, LinkButton
 from rigbuilder.views.controls.card import Card
 from rigbuilder.views.controls.flow_layout import FlowLayout
 from rigbuilder.views.controls.texts import text_label
-from rigbuilder.views.lesson_wrapped import WrappedRadio
+from rigbuilder.views.lesson_wrapped import WrappedTick
 from rigbuilder.views.theme_look import Look
+
+
+_TICK = "Tick what holds on this rig; it may be more than one."
 
 
 class PartButtons(QWidget):
@@ -39,9 +44,9 @@ class PartButtons(QWidget):
 
 
 class MarkCard(Card):
-    """A marked part with the mechanisms to choose among."""
+    """A marked part with the mechanisms to choose among; more than one may be ticked."""
 
-    picked = Signal(object, str)
+    picked = Signal(object, str, bool)
     dropped = Signal(object)
 
     def __init__(self, mark: MarkShown, look: Look, parent: QWidget | None = None) -> None:
@@ -49,22 +54,26 @@ class MarkCard(Card):
         self.mark = mark
         self.setAccessibleName(f"Why is the {mark.words} wrong?")
         self.column.addWidget(text_label(f"Why is the {mark.words} wrong?", "strong", wrap=True, parent=self))
-        self._group = QButtonGroup(self)
-        self.radios: dict[str, QRadioButton] = {}
+        self.column.addWidget(text_label(_TICK, "caption", wrap=True, parent=self))
+        self.boxes: dict[str, QCheckBox] = {}
         for choice in mark.choices:
-            row = WrappedRadio(choice.why, look, self)
-            row.radio.setObjectName(f"why:{choice.rule}")
-            row.radio.setChecked(choice.rule == mark.picked)
-            row.radio.toggled.connect(lambda on, rule=choice.rule: self._pick(rule) if on else None)
-            self._group.addButton(row.radio)
-            self.radios[choice.rule] = row.radio
+            row = WrappedTick(choice.why, look, self)
+            row.box.setObjectName(f"why:{choice.rule}")
+            row.box.setChecked(choice.rule in mark.picked)
+            row.box.toggled.connect(lambda on, rule=choice.rule: self._pick(rule, on))
+            self.boxes[choice.rule] = row.box
             self.column.addWidget(row)
         back = LinkButton("Take this mark back", parent=self)
         back.clicked.connect(lambda: self.dropped.emit(self.mark.part))
         self.column.addWidget(back)
 
-    def _pick(self, rule: str) -> None:
-        self.picked.emit(self.mark.part, rule)
+    def set_picked(self, rules: Collection[str]) -> None:
+        """Tick what is picked, and nothing else."""
+        for rule, box in self.boxes.items():
+            box.setChecked(rule in rules)
+
+    def _pick(self, rule: str, on: bool) -> None:
+        self.picked.emit(self.mark.part, rule, on)
 
 
 class AnswerPanel(QWidget):
@@ -105,7 +114,7 @@ class AnswerPanel(QWidget):
             return
         said = run.sitting.said
         self.question.setText(run.rig.question or "Is anything wrong with this rig? If so, what, and why?")
-        self.parts.set_marked({mark.part for mark in said.marks})
+        self.parts.set_marked(set(said.parts))
         self.nothing.setChecked(said.nothing_wrong)
         self._show_marks(marks_shown(run))
         hints = hints_shown(run)
@@ -116,7 +125,7 @@ class AnswerPanel(QWidget):
         self.show_button.setEnabled(said.is_something)
         waiting = [mark for mark in said.marks if not mark.rule]
         if said.marks and waiting:
-            self.need.setText("Choose for each marked part why it is wrong.")
+            self.need.setText("Tick for each marked part why it is wrong.")
         elif not said.is_something:
             self.need.setText("Mark a part, here or in the drawing, or say that nothing is wrong.")
         else:
@@ -133,16 +142,18 @@ class AnswerPanel(QWidget):
                 card.deleteLater()
         self.cards = {mark.part: kept.get(mark.part) or self._card(mark) for mark in marks}
         for mark in marks:
-            radio = self.cards[mark.part].radios.get(mark.picked)
-            if radio is not None and not radio.isChecked():
-                radio.setChecked(True)
+            self.cards[mark.part].set_picked(mark.picked)
 
     def _card(self, mark: MarkShown) -> MarkCard:
         card = MarkCard(mark, self._look, self)
-        card.picked.connect(lambda part, rule: self._run.say(self._run.sitting.said.because(part, rule)))
+        card.picked.connect(self._pick)
         card.dropped.connect(lambda part: self.toggle(part, False))
         self._marks.addWidget(card)
         return card
+
+    def _pick(self, part: Part, rule: str, on: bool) -> None:
+        said = self._run.sitting.said
+        self._run.say(said.because(part, rule) if on else said.not_because(part, rule))
 
     def _say_nothing(self, on: bool) -> None:
         said = self._run.sitting.said

@@ -84,7 +84,7 @@ class LessonWindow(QWidget):
             self._fields.keeps_quiet = not shown
             self.form.refresh()
             self._turn_to_question()
-        self.drawing.ring(mark.part for mark in run.sitting.said.marks)
+        self.drawing.ring(run.sitting.said.parts)
         self.tabs.setTabEnabled(1, shown)
         self.tabs.setTabToolTip(1, "" if shown else "Open once the reasons are shown")
         if not shown:

@@ -71,6 +71,54 @@ def test_a_mending_that_spoils_something_else_says_so() -> None:
     assert not result.mended.is_right
 
 
+BOTH = card("carolina", leader__test="25 lb", leader__condition="worn")
+TWO = [LEADER, "leader-worn"]
+
+
+def test_two_reasons_on_one_part_are_both_offered_and_both_found() -> None:
+    found = report(BOTH)
+    assert {finding.rule.name for finding in found.findings if finding.part is Part.LEADER} == set(TWO)
+    assert {choice.rule for choice in choices(found, Part.LEADER, seed=7, meant=TWO)} >= set(TWO)
+    said = Said().marked(Part.LEADER).because(Part.LEADER, LEADER)
+    half = judge(said, found, TWO)
+    assert (half.understood, half.not_yet) == ((LEADER,), ("leader-worn",))
+    assert not half.without_cause
+    assert judge(said.because(Part.LEADER, "leader-worn"), found, TWO).is_full
+
+
+def test_ticking_every_mechanism_of_a_part_is_no_way_to_a_full_answer() -> None:
+    for document, meant in ((STRONG, [LEADER]), (BOTH, TWO)):
+        found, said = report(document), Said().marked(Part.LEADER)
+        for choice in choices(found, Part.LEADER, seed=7, meant=meant):
+            said = said.because(Part.LEADER, choice.rule)
+        result = judge(said, found, meant)
+        assert set(result.understood) == set(meant)
+        assert {mark.rule for mark in result.without_cause}.isdisjoint(meant)
+        assert not result.is_full
+
+
+def test_a_mechanism_is_ticked_and_taken_back_in_its_place() -> None:
+    said = Said().marked(Part.LEADER).marked(Part.REEL).because(Part.LEADER, LEADER)
+    both = said.because(Part.LEADER, "leader-worn")
+    assert both.parts == (Part.LEADER, Part.REEL)
+    assert both.reasons(Part.LEADER) == (LEADER, "leader-worn")
+    assert both.because(Part.LEADER, LEADER) == both
+    assert both.not_because(Part.LEADER, "leader-worn") == said
+    assert said.not_because(Part.LEADER, LEADER) == Said().marked(Part.LEADER).marked(Part.REEL)
+    assert said.because(Part.MAIN, LEADER) == said
+    assert both.unmarked(Part.LEADER).parts == (Part.REEL,)
+
+
+def test_however_many_reasons_a_part_has_all_are_offered_and_two_that_are_not_true() -> None:
+    worst = card("carolina", main__condition="kinked", main__test="4 lb", leader__test="25 lb", drag="20 lb")
+    found = report(worst)
+    for part in Part:
+        own = {finding.rule.name for finding in found.findings if finding.part is part}
+        offered = {choice.rule for choice in choices(found, part, seed=3)}
+        assert own <= offered
+        assert len(offered - {finding.rule.name for finding in found.findings}) >= 2
+
+
 def test_the_choices_hold_the_reason_and_others_that_are_not_true_here() -> None:
     found = report(STRONG)
     offered = choices(found, Part.LEADER, seed=7, meant=[LEADER])

@@ -161,7 +161,7 @@ class TestRun:
         run.say(run.sitting.said.because(Part.LEADER, LEADER))
         after = marks_shown(run)
         assert after[0].choices == before[0].choices
-        assert (before[0].picked, after[0].picked) == ("", LEADER)
+        assert (before[0].picked, after[0].picked) == ((), (LEADER,))
 
     def test_a_full_disk_is_said_and_the_lesson_goes_on(
         self, tmp_path: Path, monkeypatch: pytest.MonkeyPatch

@@ -68,8 +68,8 @@ def test_a_lesson_by_mouse(window: LessonWindow) -> None:
     assert window.title.text() == "Rig 2 of 7"
     _click(window.answer.parts.buttons[Part.LEADER])
     card = window.answer.cards[Part.LEADER]
-    _click(card.radios[STRONG].parentWidget())  # type: ignore[arg-type]
-    assert card.radios[STRONG].isChecked()
+    _click(card.boxes[STRONG].parentWidget())  # type: ignore[arg-type]
+    assert card.boxes[STRONG].isChecked()
     _click(window.answer.show_button)
     assert "You found all there is, and why." in _words(window.outcome)
     assert "25 lb leader on 17 lb fluorocarbon" in _words(window.outcome)
@@ -84,9 +84,9 @@ def test_a_whole_lesson_by_keyboard(window: LessonWindow) -> None:
             part = finding.part
             window.answer.parts.buttons[part].setFocus()
             QTest.keyClick(window.answer.parts.buttons[part], Qt.Key.Key_Space)
-            radio = window.answer.cards[part].radios[finding.rule.name]
-            radio.setFocus()
-            QTest.keyClick(radio, Qt.Key.Key_Space)
+            box = window.answer.cards[part].boxes[finding.rule.name]
+            box.setFocus()
+            QTest.keyClick(box, Qt.Key.Key_Space)
         else:
             window.answer.nothing.setFocus()
             QTest.keyClick(window.answer.nothing, Qt.Key.Key_Space)
@@ -210,3 +210,20 @@ def test_what_if_moves_the_drawing_and_leaves_the_card_alone(window: LessonWindo
     _click(panel.back)
     assert bench.preview is None
     assert panel.scale.at() == start
+
+
+def test_two_mechanisms_are_ticked_for_one_part_and_one_is_taken_back(window: LessonWindow) -> None:
+    window.begin()
+    _click(window.answer.parts.buttons[Part.LEADER])
+    card = window.answer.cards[Part.LEADER]
+    first, second, *_ = card.boxes
+    _click(card.boxes[first].parentWidget())  # type: ignore[arg-type]
+    _click(card.boxes[second].parentWidget())  # type: ignore[arg-type]
+    assert window.run.sitting.said.reasons(Part.LEADER) == (first, second)
+    assert window.answer.cards[Part.LEADER] is card
+    _click(card.boxes[first].parentWidget())  # type: ignore[arg-type]
+    assert window.run.sitting.said.reasons(Part.LEADER) == (second,)
+    assert window.answer.show_button.isEnabled()
+    _click(card.boxes[second].parentWidget())  # type: ignore[arg-type]
+    assert window.run.sitting.said.parts == (Part.LEADER,)
+    assert not window.answer.show_button.isEnabled()
