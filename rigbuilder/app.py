@@ -30,6 +30,7 @@ from rigbuilder.viewmodels.lesson_hall import LessonHall
 from rigbuilder.viewmodels.practice import Practice
 from rigbuilder.viewmodels.preferences import Preferences
 from rigbuilder.views.bench_menu import BenchMenu
+from rigbuilder.views.dropped import is_lesson
 from rigbuilder.views.icons import app_icon
 from rigbuilder.views.lesson_menu import LessonsMenu
 from rigbuilder.views.library_window import CardsMenu
@@ -40,10 +41,11 @@ FIRST_TECHNIQUE = "frog"
 _ASK_AGAIN_MS = 300
 
 
-def run(cards: Sequence[Path]) -> int:
-    """Open the window on the cards named, or on the last one, or on a usual rig; return the exit code.
+def run(files: Sequence[Path]) -> int:
+    """Open the window on the files named, or on the last card, or on a usual rig; return the exit code.
 
-    Of several cards the first goes on the bench, the others lead the list of recent ones.
+    Of several cards the first goes on the bench, the others lead the list of recent ones; a lesson
+    among them is shown in the window of lessons.
     """
     application = QApplication(sys.argv[:1])
     application.setApplicationName("Rigbuilder")
@@ -57,7 +59,7 @@ def run(cards: Sequence[Path]) -> int:
     LessonsMenu(window, LessonHall(window.bench, places.lessons, ProgressStore(places.progress), window))
     release = end_politely(window)
     window.show()
-    QTimer.singleShot(0, lambda: begin(window, cards, remarks))
+    QTimer.singleShot(0, lambda: begin(window, files, remarks))
     doorbell = Doorbell(window)
     doorbell.rung.connect(lambda asked: answer(window, asked))
     code = application.exec()
@@ -99,32 +101,48 @@ def build(application: QApplication, places: Places, remarks: list[str]) -> Main
     return window
 
 
-def begin(window: MainWindow, cards: Sequence[Path], remarks: Sequence[str]) -> None:
+def begin(window: MainWindow, files: Sequence[Path], remarks: Sequence[str]) -> None:
     """Put the first card on the bench, and offer what an earlier run left unsaved."""
-    for path in reversed(cards[1:]):
-        window.preferences.opened(path)
-    if cards:
-        window.talk.open(cards[0])
-    else:
+    if not open_cards(window, files):
         last = next((path for path in window.preferences.recent if path.exists()), None)
         if last is not None:
             window.talk.open(last)
     window.talk.offer_drafts()
     if remarks:
         window.say("\n".join(remarks))
+    show_lessons(window, files)
 
 
-def answer(window: MainWindow, cards: Sequence[Path]) -> None:
-    """Open the cards of a second start here, as soon as no question is waiting for its answer."""
-    if QApplication.activeModalWidget() is not None:
-        QTimer.singleShot(_ASK_AGAIN_MS, lambda: answer(window, cards))
-        return
+def answer(window: MainWindow, files: Sequence[Path]) -> None:
+    """Come to the front for a second start; open its files as soon as no question waits for its answer."""
     if window.isMinimized():
         window.showNormal()
+    if QApplication.activeModalWidget() is not None:
+        QApplication.activeModalWidget().activateWindow()
+        if files:
+            QTimer.singleShot(_ASK_AGAIN_MS, lambda: answer(window, files))
+        return
+    window.raise_()
     window.activateWindow()
+    open_cards(window, files)
+    show_lessons(window, files)
+
+
+def open_cards(window: MainWindow, files: Sequence[Path]) -> bool:
+    """Put the first card among the files on the bench; return whether there was one."""
+    cards = [path for path in files if not is_lesson(path)]
     for path in reversed(cards[1:]):
         window.preferences.opened(path)
-    window.talk.open(cards[0])
+    if cards:
+        window.talk.open(cards[0])
+    return bool(cards)
+
+
+def show_lessons(window: MainWindow, files: Sequence[Path]) -> None:
+    """Have the lessons among the files shown."""
+    for path in files:
+        if is_lesson(path):
+            window.lesson_dropped.emit(path)
 
 
 def end_politely(window: MainWindow) -> Callable[[], None]:

@@ -11,7 +11,7 @@ _COMMANDS = ("review", "plan", "rules", "techniques", "schema", "label", "cards"
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
-    """Run one command, or open the window on the cards named; return the exit code.
+    """Run one command, or open the window on the files named; return the exit code.
 
     Exit codes: 0 no fault, 1 a fault, 2 the card or the call cannot be read.
     """
@@ -30,9 +30,9 @@ def main(arguments: Sequence[str] | None = None) -> int:
         return 130  # what shells give for Ctrl+C
 
 
-def _open_window(cards: Sequence[Path]) -> int:
-    if cards and hand_over(cards):
+def _open_window(files: Sequence[Path]) -> int:
+    if hand_over(files):
         return 0
     from rigbuilder.app import run  # the window's libraries are loaded by this one command only
 
-    return run(cards)
+    return run(files)

@@ -1,5 +1,7 @@
 """A second start hands its cards to the window that is open already: the part that needs no window.
 
+A start without cards brings the open window to the front.
+
 The open window listens on a socket that belongs to this user and to this
 folder of cards; whoever starts later sends one line of JSON and waits for a
 word. Where sockets of that kind do not exist, every start opens its own window.
@@ -36,7 +38,10 @@ def address() -> Path | None:
 
 
 def hand_over(cards: Sequence[Path]) -> bool:
-    """Give cards to the window that is open; False if there is none, or it does not answer at once."""
+    """Give files to the window that is open, and have it come to the front.
+
+    False if there is none, or it does not answer at once.
+    """
     place = address()
     if place is None or not place.exists():
         return False
@@ -71,8 +76,11 @@ def listen() -> socket.socket | None:
     return door
 
 
-def answer(door: socket.socket) -> list[Path]:
-    """Take one ring and return the cards that it brings; none if it says nothing that makes sense."""
+def answer(door: socket.socket) -> list[Path] | None:
+    """Take one ring and return the files that it brings, none if the window is only to come to the front.
+
+    ``None`` if it says nothing that makes sense.
+    """
     with contextlib.suppress(OSError, ValueError):
         caller, _ = door.accept()
         with caller:
@@ -80,7 +88,7 @@ def answer(door: socket.socket) -> list[Path]:
             cards = _told(_line_from(caller))
             caller.sendall(_WORD)
             return cards
-    return []
+    return None
 
 
 def close(door: socket.socket) -> None:

@@ -1,4 +1,4 @@
-"""The open window's doorbell: a second start rings and brings its cards."""
+"""The open window's doorbell: a second start rings and brings its files, if it has any."""
 
 import socket
 
@@ -8,7 +8,7 @@ from rigbuilder.store import handover
 
 
 class Doorbell(QObject):
-    """Listens while the window is open; ``rung`` carries the paths of the cards to open."""
+    """Listens while the window is open; ``rung`` carries the paths of the files to open."""
 
     rung = Signal(object)
 
@@ -35,5 +35,6 @@ class Doorbell(QObject):
             self._door = None
 
     def _answer(self, *_: object) -> None:
-        if self._door is not None and (cards := handover.answer(self._door)):
-            self.rung.emit(cards)
+        files = None if self._door is None else handover.answer(self._door)
+        if files is not None:
+            self.rung.emit(files)

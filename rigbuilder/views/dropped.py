@@ -1,23 +1,24 @@
-"""Which cards and sets were dropped onto a window."""
+"""Which cards, sets and lessons were dropped onto a window."""
 
 from collections.abc import Sequence
 from pathlib import Path
 
 from PySide6.QtCore import QUrl
 
-CARD, SET = ".rigcard", ".rigset"
+CARD, SET, LESSON = ".rigcard", ".rigset", ".riglesson"
 
 
 def card_dropped(urls: Sequence[QUrl]) -> Path | str:
-    """Return the card or the set among what was dropped, or a sentence that says why there is none."""
-    files = _files(urls)
-    cards = [path for path in files if is_card(path)]
-    sets = [path for path in files if is_set(path)]
-    if len(cards) + len(sets) == 1:
-        return (cards + sets)[0]
-    if cards or sets:
-        return "One card at a time: drop a single .rigcard file, or several onto the library."
-    return "Only a rig card can be opened here: a file whose name ends in .rigcard, or a set, in .rigset."
+    """Return the card, set or lesson that was dropped, or a sentence that says why there is none."""
+    known = [path for path in _files(urls) if is_card(path) or is_set(path) or is_lesson(path)]
+    if len(known) == 1:
+        return known[0]
+    if known:
+        return "One file at a time: drop a single card or lesson here, or several cards onto the library."
+    return (
+        "Only a rig card can be opened here: a file whose name ends in .rigcard; "
+        "or a set of cards (.rigset), or a lesson (.riglesson)."
+    )
 
 
 def cards_dropped(urls: Sequence[QUrl]) -> list[Path] | str:
@@ -41,6 +42,11 @@ def is_card(path: Path) -> bool:
 def is_set(path: Path) -> bool:
     """Whether a file is named as a set of cards."""
     return path.suffix.casefold() == SET
+
+
+def is_lesson(path: Path) -> bool:
+    """Whether a file is named as a lesson."""
+    return path.suffix.casefold() == LESSON
 
 
 def _files(urls: Sequence[QUrl]) -> list[Path]:

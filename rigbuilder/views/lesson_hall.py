@@ -48,6 +48,7 @@ class LessonsWindow(QWidget):
         self.delete = ActionButton("Delete progress…", parent=self)
         self.toast = Toast(self)
         self._rows: list[ListedLesson] = []
+        self._guests: list[ListedLesson] = []  # opened from other places, shown while the window lives
         self._lay_out()
         self._wire()
         self.fill()
@@ -56,7 +57,9 @@ class LessonsWindow(QWidget):
     def fill(self) -> None:
         """List what there is now, lessons and names."""
         at = max(0, self.list.currentRow())
-        self._rows = self.hall.lessons()
+        own = self.hall.lessons()
+        places = {row.path for row in own}
+        self._rows = own + [row for row in self._guests if row.path not in places]
         self.list.blockSignals(True)
         self.list.clear()
         for row in self._rows:
@@ -65,6 +68,20 @@ class LessonsWindow(QWidget):
         self.list.blockSignals(False)
         self.fill_names()
         self._show()
+
+    def choose(self, listed: ListedLesson) -> None:
+        """Choose a lesson, also one from elsewhere, and ask for the name."""
+        path = listed.path.resolve()
+        known = [place for place, row in enumerate(self._rows) if row.path.resolve() == path]
+        if not known:
+            self._guests = [
+                *(row for row in self._guests if row.path != path),
+                ListedLesson(path, listed.lesson),
+            ]
+            self.fill()
+            known = [len(self._rows) - 1]
+        self.list.setCurrentRow(known[0])
+        self._to_name()
 
     def fill_names(self) -> None:
         """List the juniors whose progress is kept."""

@@ -52,6 +52,7 @@ class LessonsMenu(QObject):
             "delete": self.delete_progress,
         }
         self._add_menu()
+        main.lesson_dropped.connect(self.open_file)
 
     @property
     def window(self) -> LessonsWindow:
@@ -142,12 +143,15 @@ class LessonsMenu(QObject):
     def open_asked(self) -> None:
         """Take a lesson from a file that is asked for."""
         path = self._ask.open_path("Open a lesson", self.hall.folder, _PATTERN)
-        lesson = None if path is None else self.hall.load(path)
-        if path is not None and lesson is not None:
-            if self.window.junior:
-                self.take(ListedLesson(path, lesson))
-            else:
-                self.window.toast.show_message("Type a first name or nickname first, then open the lesson.")
+        if path is not None:
+            self.open_file(path)
+
+    def open_file(self, path: Path) -> None:
+        """Show a lesson from anywhere in the window of lessons: who takes it is asked there."""
+        self.open_lessons()
+        lesson = self.hall.load(path)
+        if lesson is not None:
+            self.window.choose(ListedLesson(path, lesson))
 
     def export_progress(self) -> None:
         """Write what is kept about the junior to a file."""

@@ -17,7 +17,7 @@ from rigbuilder.views.commands import Commands, Reach
 from rigbuilder.views.controls.ask import Ask, WindowAsk
 from rigbuilder.views.controls.toast import Toast
 from rigbuilder.views.desk_talk import DeskTalk
-from rigbuilder.views.dropped import card_dropped, is_set
+from rigbuilder.views.dropped import card_dropped, is_lesson, is_set
 from rigbuilder.views.form import FormPanel
 from rigbuilder.views.header import Header
 from rigbuilder.views.menus import RecentMenu, fill_menus
@@ -34,6 +34,7 @@ class MainWindow(QMainWindow):
     """One card in one window."""
 
     set_dropped = Signal(object)  # the path of a set of cards
+    lesson_dropped = Signal(object)  # the path of a lesson
 
     def __init__(
         self,
@@ -98,6 +99,8 @@ class MainWindow(QMainWindow):
             event.acceptProposedAction()
             if is_set(found):
                 self.set_dropped.emit(found)
+            elif is_lesson(found):
+                self.lesson_dropped.emit(found)
             else:
                 self.talk.open(found)
         else:

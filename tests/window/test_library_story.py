@@ -55,6 +55,7 @@ def test_a_second_start_comes_to_the_open_window(
     second = start(card)
     assert second.wait() == 0
     program.window("Pad frog, rod 3")
+    assert start().wait() == 0
     desk.key("ctrl+q")
     assert program.wait() == 0
 

@@ -48,6 +48,15 @@ def test_a_second_start_brings_its_cards_and_ends_at_once(
     assert rung.args == [[home / "frog.rigcard", Path("/elsewhere/jig ñ.rigcard")]]
 
 
+def test_a_second_start_without_cards_brings_the_window_to_the_front(
+    doorbell: Doorbell, qtbot: QtBot
+) -> None:
+    with qtbot.waitSignal(doorbell.rung, timeout=10_000) as rung:
+        process = start()
+    assert process.wait(10) == 0
+    assert rung.args == [[]]
+
+
 def test_handing_over_takes_less_than_300_ms(doorbell: Doorbell, qtbot: QtBot) -> None:
     took = []
     while not took or (min(took) >= 0.3 and len(took) < 10):  # other programs may be busy meanwhile

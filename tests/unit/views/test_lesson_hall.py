@@ -10,6 +10,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
 from rigbuilder import resources
+from rigbuilder.app import show_lessons
 from rigbuilder.store.lessons import load_lesson
 from rigbuilder.store.progress import ProgressStore
 from rigbuilder.viewmodels.lesson_hall import LessonHall
@@ -223,12 +224,31 @@ def test_a_lesson_from_elsewhere_is_opened_or_its_mistakes_are_told(place: Place
     assert "x.riglesson" in place.menu.window.toast.message.text()
     place.answers[:] = [shipped()[2]]
     place.menu.open_asked()
-    assert "first name" in place.menu.window.toast.message.text()
-    place.menu.window.name.setEditText("Tom")
-    place.answers[:] = [shipped()[2]]
-    place.menu.open_asked()
+    assert place.menu.window.list.currentRow() == 2
+    assert place.menu.window.list.count() == len(shipped())
+
+
+def test_a_lesson_that_is_dropped_or_named_at_the_start_waits_for_a_name(place: Place) -> None:
+    place.menu.window.close()
+    sent = place.folder / "sent" / "class.riglesson"
+    sent.parent.mkdir()
+    sent.write_bytes(shipped()[2].read_bytes())
+    for _ in range(2):
+        show_lessons(place.main.main, [place.folder / "a.rigcard", sent])
+        assert place.menu.window.isVisible()
+        assert place.menu.window.list.count() == len(shipped()) + 1
+        assert place.menu.window.chosen is not None
+        assert place.menu.window.chosen.path == sent
+    QTest.keyClicks(place.menu.window.name.lineEdit(), "Tom")
+    QTest.keyClick(place.menu.window.name.lineEdit(), Qt.Key.Key_Return)
     assert place.menu.lesson is not None
     assert place.menu.lesson.run.lesson == lesson(shipped()[2])
+    assert place.menu.lesson.run.sitting.path == str(sent)
+
+
+def test_a_lesson_that_cannot_be_read_is_told_of_in_the_window_of_lessons(place: Place) -> None:
+    show_lessons(place.main.main, [place.folder / "gone.riglesson"])
+    assert "gone.riglesson" in place.menu.window.toast.message.text()
 
 
 def test_what_if_opens_over_the_bench_and_lets_go_of_it_when_closed(place: Place) -> None:

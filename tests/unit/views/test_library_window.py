@@ -132,3 +132,12 @@ def test_what_a_second_start_brings_is_opened_here(window: MainWindow, tmp_path:
     assert not window.isMinimized()
     assert window.desk.path == paths[0]
     assert window.preferences.recent[:2] == tuple(paths)
+
+
+def test_a_second_start_without_files_only_brings_the_window_to_the_front(window: MainWindow) -> None:
+    window.show()
+    window.showMinimized()
+    before = window.desk.document
+    answer(window, [])
+    assert not window.isMinimized()
+    assert window.desk.document == before
