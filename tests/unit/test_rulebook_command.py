@@ -25,7 +25,7 @@ def test_coverage_as_data(capsys: pytest.CaptureFixture[str]) -> None:
 def test_middle_way_between_two_techniques(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["techniques", "--between", "Flipping Jig", "texas rig"]) == 0
     out = capsys.readouterr().out
-    assert out.startswith("One rod for a flipping jig and a texas rig")
+    assert out.startswith("One rod for a flipping jig and a Texas rig")
     assert "fluorocarbon" in out
 
 

@@ -116,8 +116,8 @@ RULES = (
         why="It opens before the line breaks, and nobody sees it coming: the lure is simply gone.",
         sources=(COMMON_PRACTICE,),
         check=_hardware_weak,
-        wrong=(Example("carolina rig", {"hardware.swivel": "6 lb"}),),
-        right=(Example("carolina rig", {"hardware.swivel": "50 lb"}),),
+        wrong=(Example("Carolina rig", {"hardware.swivel": "6 lb"}),),
+        right=(Example("Carolina rig", {"hardware.swivel": "50 lb"}),),
         mends=(stronger_hardware,),
     ),
 )

@@ -133,14 +133,14 @@ RULES = (
         check=_damage_left,
         wrong=(
             Example(
-                "texas rig",
+                "Texas rig",
                 {"log": [_day("2026-05-02", "filled"), _day("2026-06-01", "kink found")]},
                 says="the usual rig for texas rig with a kink found as the last entry of its log",
             ),
         ),
         right=(
             Example(
-                "texas rig",
+                "Texas rig",
                 {
                     "log": [
                         _day("2026-05-02", "filled"),

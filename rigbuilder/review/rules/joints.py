@@ -187,11 +187,11 @@ RULES = (
         check=_joint_in_guides,
         rests_on=("leader.length", "rod.length"),
         wrong=(
-            Example("carolina rig", {"leader.length": "120 in"}),
+            Example("Carolina rig", {"leader.length": "120 in"}),
             Example("drop shot", {"leader.knot": "surgeon's join", "leader.length": "120 in"}),
         ),
         right=(
-            Example("carolina rig", {"leader.length": "36 in"}),
+            Example("Carolina rig", {"leader.length": "36 in"}),
             Example("drop shot", {"leader.knot": "fg", "leader.length": "120 in"}),
         ),
         mends=(other_joint, other_leader_length),

@@ -87,7 +87,7 @@ RULES = (
         check=_snell_on_lure,
         rests_on=("knots.lure",),
         wrong=(Example("spinnerbait", {"knots.lure": "snell"}),),
-        right=(Example("texas rig in cover", {"knots.lure": "snell"}),),
+        right=(Example("Texas rig in cover", {"knots.lure": "snell"}),),
         mends=(other_lure_knot,),
         replaces=("lure-knot-wrong-for-line",),
     ),
@@ -105,11 +105,11 @@ RULES = (
         wrong=(
             Example("hollow-body frog", {"knots.lure": "improved clinch"}),
             Example(
-                "texas rig",
+                "Texas rig",
                 {"knots.lure": "improved clinch", "main.type": "fluorocarbon", "main.test": "17 lb"},
             ),
         ),
-        right=(Example("hollow-body frog", {"knots.lure": "palomar"}), Example("texas rig")),
+        right=(Example("hollow-body frog", {"knots.lure": "palomar"}), Example("Texas rig")),
         mends=(other_lure_knot,),
         mistakes=("M03", "M04"),
         settled=_knot_settled,

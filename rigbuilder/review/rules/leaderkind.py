@@ -99,9 +99,9 @@ RULES = (
         rests_on=("leader.type",),
         wrong=(
             Example("walking bait", {"leader": None, "knots.lure": "palomar"}),
-            Example("carolina rig", {"leader": None}),
+            Example("Carolina rig", {"leader": None}),
         ),
-        right=(Example("walking bait"), Example("carolina rig")),
+        right=(Example("walking bait"), Example("Carolina rig")),
         mends=(with_leader,),
         mistakes=("M19",),
     ),

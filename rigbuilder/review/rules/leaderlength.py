@@ -157,13 +157,13 @@ RULES = (
         check=_off_the_aim,
         wrong=(
             Example(
-                "ned rig",
+                "Ned rig",
                 {"leader.length": "24 in", "water.clarity": "4 m", "water.pressure": "high"},
             ),
         ),
         right=(
             Example(
-                "ned rig",
+                "Ned rig",
                 {"leader.length": "96 in", "water.clarity": "4 m", "water.pressure": "high"},
             ),
         ),

@@ -203,13 +203,13 @@ RULES = (
         rests_on=("water.cover",),
         wrong=(
             Example(
-                "texas rig in cover",
+                "Texas rig in cover",
                 {"water.cover": "matted grass", "main.type": "fluorocarbon", "main.test": "20 lb"},
             ),
         ),
         right=(
             Example(
-                "texas rig in cover",
+                "Texas rig in cover",
                 {"water.cover": "wood", "main.type": "fluorocarbon", "main.test": "20 lb"},
             ),
         ),
@@ -229,12 +229,12 @@ RULES = (
         differ="wood-line",
         wrong=(
             Example(
-                "texas rig in cover", {"water.cover": "wood", "main.type": "braid", "main.test": "50 lb"}
+                "Texas rig in cover", {"water.cover": "wood", "main.type": "braid", "main.test": "50 lb"}
             ),
         ),
         right=(
             Example(
-                "texas rig in cover",
+                "Texas rig in cover",
                 {"water.cover": "wood", "main.type": "fluorocarbon", "main.test": "17 lb"},
             ),
         ),
@@ -252,8 +252,8 @@ RULES = (
         check=_bare_braid_clear,
         rests_on=("water.clarity", "leader.type"),
         differ="braid-clear-water",
-        wrong=(Example("ned rig", {"leader": None, "water.clarity": "3 m", "knots.lure": "double palomar"}),),
-        right=(Example("ned rig", {"water.clarity": "3 m"}),),
+        wrong=(Example("Ned rig", {"leader": None, "water.clarity": "3 m", "knots.lure": "double palomar"}),),
+        right=(Example("Ned rig", {"water.clarity": "3 m"}),),
         mends=(with_leader,),
         replaces=("leader-missing",),
     ),

@@ -102,7 +102,7 @@ RULES = (
         check=_below_rod,
         wrong=(
             Example(
-                "texas rig",
+                "Texas rig",
                 {
                     "rod.label": None,
                     "rod.line": "14-25 lb",
@@ -115,7 +115,7 @@ RULES = (
         ),
         right=(
             Example(
-                "texas rig",
+                "Texas rig",
                 {
                     "rod.label": None,
                     "rod.line": "10-17 lb",
@@ -142,7 +142,7 @@ RULES = (
         check=_above_rod,
         wrong=(
             Example(
-                "texas rig",
+                "Texas rig",
                 {
                     "rod.label": None,
                     "rod.line": "6-10 lb",
@@ -155,7 +155,7 @@ RULES = (
         ),
         right=(
             Example(
-                "texas rig",
+                "Texas rig",
                 {
                     "rod.label": None,
                     "rod.line": "10-17 lb",
