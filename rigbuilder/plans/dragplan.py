@@ -21,7 +21,7 @@ _CAPSTAN = Source(
     "CRC Materials Science & Engineering Handbook 2001, Table 399",
 )
 _TORQUE = Source(
-    Kind.COMPUTED, "the brake's torque stays, the lever shrinks: full radius over present radius"
+    Kind.COMPUTED, "the drag's turning moment stays while the radius shrinks: full radius over present radius"
 )
 APART = 0.05  # shares of the line that are told apart [1]
 MOST_OUT = 0.95  # nobody fishes on the last turns [1], from memory

@@ -22,7 +22,7 @@ LOOSEST = 0.45  # a label that leaves more than half of the spool to air does no
 LEAST_DEPTH_M = 0.002  # a spool must be deeper than its lip gap [m]
 _GEOMETRY = Source(Kind.COMPUTED, "volume between arbor and lip gap, times the share of it that is line")
 _PACKED = Source(Kind.PUBLISHED, "share of wound line in its room", "coil-winding glossaries")
-_MEASURED = Source(Kind.MEMORY, "measured with a caliper at the bench, to a fiftieth")
+_MEASURED = Source(Kind.MEMORY, "measured with a calliper at the bench, to a fiftieth")
 
 
 @dataclass(frozen=True, slots=True)
@@ -136,7 +136,7 @@ def _room(
         return by_caliper, ()
     packing = by_label.value.typical / (by_caliper.value.typical / PACKING_RANGE[1])
     if packing > PACKING_NESTED:
-        words = "No line lies as densely as the label would need on this spool: the caliper is believed."
+        words = "No line lies as densely as the label would need on this spool: the calliper is believed."
         return by_caliper, (words,)
     known, remarks = _reconciled(case, by_label)
     if packing < LOOSEST:

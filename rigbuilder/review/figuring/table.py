@@ -47,7 +47,7 @@ _CAPSTAN = _published("Euler–Eytelwein equation; friction of nylon on rings is
 _DRAG = _published("drag across a cylinder: the lower of Sucker & Brauer 1975 and Cheng 2013",
                    "J. Hydraul. Eng. 139:602; Nellis & Klein 2021")  # fmt: skip
 _PACKING = _computed("equal volume: length times diameter squared stays the same")
-_TORQUE = _computed("constant torque of the brake on a shrinking radius")
+_TORQUE = _computed("the drag's turning moment stays the same while the radius shrinks")
 _CHAIN = _computed("weakest of independent, normally distributed links; checked by sampling")
 _SPRINGS = _computed("springs in series after the slack is taken in")
 _ACUITY = _published("acuity of a sunfish", "Spratte et al. 2021, J. Exp. Biol. 224:jeb243068")
@@ -64,7 +64,7 @@ _SPOOL = ("label_length_m", "label_diameter_m")
 # fmt: off
 FACTS: Mapping[str, FactRow] = {
     "main_diameter_m": FactRow("diameter of the main line", "m", "diameter",
-        "measured, else printed or by size number, else d = sqrt(4 F / (pi × breaking stress)); "
+        "measured, else printed or by size number, else sqrt(4 × test / (pi × breaking stress)); "
         "braid: by its mass, widened by its packing", ("main_test_n",), (_MATERIAL, RANGE_METHOD)),
     "leader_diameter_m": FactRow("diameter of the leader", "m", "diameter", "as for the main line",
         ("leader_test_n",), (_MATERIAL, RANGE_METHOD)),
@@ -91,7 +91,7 @@ FACTS: Mapping[str, FactRow] = {
         "drag × exp(friction × angle over the rod)",
         ("drag_n", "guide_friction", "rod_angle_rad"), (_CAPSTAN, RANGE_METHOD)),
     "drag_worst_n": FactRow("drag over the bent rod with cast and run out", "N", "drag",
-        "drag × exp(friction × angle) × full radius / radius left",
+        "drag × exp(friction × angle over the rod) × full radius / radius left",
         ("drag_n", "guide_friction", "rod_angle_rad", "cast_m", "run_m", "fill_diameter_m",
          "main_diameter_m"),
         (_TORQUE, _CAPSTAN, RANGE_METHOD)),
@@ -99,7 +99,7 @@ FACTS: Mapping[str, FactRow] = {
         "drag / weakest printed strength",
         ("drag_n",), (_computed("ratio"),)),
     "drag_ceiling_n": FactRow("highest setting that the chain bears", "N", "drag",
-        "chain / (exp(friction × angle) × full radius / radius left)",
+        "what the chain bears / (exp(friction × angle over the rod) × full radius / radius left)",
         ("chain_n", "guide_friction", "rod_angle_rad", "run_m"), (_TORQUE, _CAPSTAN, RANGE_METHOD)),
     "drag_recommended_n": FactRow("drag to set, straight off the reel", "N", "drag",
         "practice's share of the weakest label, never above what the chain bears", ("drag_ceiling_n",),
@@ -155,7 +155,7 @@ FACTS: Mapping[str, FactRow] = {
     "hook_share": FactRow("pull at the hook against the usual rig", "1", "share",
         "pull at the hook / that of the technique's usual rig at the same distance", ("hook_force_n",),
         (_SPRINGS, FROM_MEMORY, RANGE_METHOD)),
-    "tug_share": FactRow("share of a small tug that is felt", "1", "share",
+    "tug_share": FactRow("share of a small tug that moves the rod tip", "1", "share",
         "stiffness of sagging line and rod in series / stiffness of the rod",
         ("main_axial_n", "cast_m", "wet_weight_n_m", "tension_n", "in_air", "rod_stiffness_n_m"),
         (_ERNST, FROM_MEMORY, RANGE_METHOD)),
@@ -169,14 +169,15 @@ FACTS: Mapping[str, FactRow] = {
         "weight of line in water × length that hangs from the nose; nothing while the surface film holds it",
         ("wet_weight_n_m", "end_wet_weight_n_m", "leader_m", "cast_m", "pause_s", "slack_n", "on_water"),
         (_computed("catenary from its lowest point"), _DRAG, FROM_MEMORY, RANGE_METHOD)),
-    "nose_share": FactRow("that pull against the lure's weight", "1", "share", "pull / weight of the lure",
+    "nose_share": FactRow("that pull against the lure's weight", "1", "share",
+        "pull on the nose / weight of the lure",
         ("nose_pull_n", "lure_kg"), (_computed("ratio"), RANGE_METHOD)),
     "coil_strain": FactRow("strain of the line on the spool", "1", "share",
-        "d / (D + d); nothing in braid, whose fibres slide",
+        "line diameter / (coil diameter + line diameter); nothing in braid, whose fibres slide",
         ("main_diameter_m", "core_diameter_m", "fill_diameter_m"),
         (_computed("plane sections stay plane"), RANGE_METHOD)),
     "straighten_n": FactRow("pull that draws the coils straight", "N", "nose",
-        "E pi d⁴ / 64 / radius² × how well the material remembers (nylon 1)",
+        "stiffness of the material × pi × diameter⁴ / 64 / coil radius² × how well it remembers (nylon 1)",
         ("main_diameter_m", "modulus_pa", "bend_memory", "core_diameter_m", "fill_diameter_m"),
         (_computed("bending energy against work of the pull"), FROM_MEMORY, RANGE_METHOD)),
     "depth_m": FactRow("running depth with the whole cast out", "m", "depth",

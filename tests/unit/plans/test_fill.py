@@ -154,7 +154,7 @@ def test_dimensions_alone_give_a_capacity_within_the_packing_of_wound_line() -> 
     [
         ({"arbor": "40 mm", "rim": "41 mm"}, "left aside"),
         ({"arbor": "40 mm", "rim": "30 mm"}, "left aside"),
-        ({"arbor": "44 mm", "rim": "60 mm", "width": "6 mm"}, "caliper is believed"),
+        ({"arbor": "44 mm", "rim": "60 mm", "width": "6 mm"}, "calliper is believed"),
         ({"arbor": "20 mm", "rim": "80 mm", "width": "40 mm"}, "check the dimensions"),
     ],
 )
