@@ -57,7 +57,7 @@ def _filler(case: Case) -> Step:
         )
     else:
         text = (
-            "Lay the filler flat on the floor, label up. Wind a dozen turns and slacken: if the line springs "
+            "Put the filler on the floor with its label up. Wind a dozen turns and slacken: if line springs "
             "into loops, turn the filler over."
         )
     return Step("Set the filler", text)

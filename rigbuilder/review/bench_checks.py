@@ -89,7 +89,7 @@ CHECKS: tuple[BenchCheck, ...] = (
     BenchCheck(
         "overhand-in-the-line", Part.MAIN,
         "Cut out any plain knot that the wind has tied in the line",
-        "Such a knot costs about half the strength of the line.",
+        "With such a knot in it, line holds only about half as much.",
         lambda case: case.rig.water.wind is not None, (),
     ),
     BenchCheck(

@@ -277,7 +277,7 @@ RULES = (
                 },
             ),
         ),
-        mends=(usual_drag, advice("Back the drag off, or put a leader inside the rod's label in front")),
+        mends=(usual_drag, advice("Back the drag off, or tie on a leader within the rod's label")),
         replaces=("braid-far-above-nylon-label",),
         mistakes=("M25",),
     ),
@@ -287,8 +287,8 @@ RULES = (
         severity=Severity.RISK,
         what="The drag wanted is more than the reel is marked for, or on a spinning reel "
         "more than half of that.",
-        why="A reel's printed drag is a bench figure with the washers screwed hard together. "
-        "Beyond it the drag does not hold steady, and the gears and the foot take the load.",
+        why="The drag printed on a reel is what its washers hold when screwed down hard. Near "
+        "and beyond it the drag no longer slips evenly, and gears and foot take the load.",
         sources=(COMMON_PRACTICE,),
         check=_above_reel,
         rests_on=("drag",),

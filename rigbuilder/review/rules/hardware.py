@@ -99,7 +99,7 @@ RULES = (
         severity=Severity.NOTE,
         what="Snap and swivel hang on a lure that does not spin.",
         why="Their weight tips and damps a light lure, fish see them, and hooks catch on "
-        "them. A loop knot or a bare round-bend snap gives the lure the same freedom.",
+        "them. A loop knot, or a plain round snap, gives the lure the same freedom.",
         sources=(COMMON_PRACTICE,),
         check=_swivel_drowns,
         wrong=(Example("popper", {"hardware.swivel": "30 lb", "hardware.snap": "30 lb"}),),
@@ -113,7 +113,7 @@ RULES = (
         part=Part.KNOTS,
         severity=Severity.RISK,
         what="A swivel or snap is marked weaker than the line it is tied to.",
-        why="It opens before the line breaks, and nobody sees it coming: the lure is simply gone.",
+        why="It gives way before the line does, and nobody sees it coming: the lure is simply gone.",
         sources=(COMMON_PRACTICE,),
         check=_hardware_weak,
         wrong=(Example("Carolina rig", {"hardware.swivel": "6 lb"}),),

@@ -54,7 +54,7 @@ def _frost(case: Case) -> Hit | None:
         return None
     return Hit(
         Severity.NOTE,
-        headline=lambda say: f"braid in frost of {_degrees(air, say)}",
+        headline=lambda say: f"braid in air of {_degrees(air, say)}",
         part=Part.MAIN,
     )
 
@@ -78,9 +78,9 @@ RULES = (
         part=Part.MAIN,
         severity=Severity.NOTE,
         what="Today's water, weather or distance speak for another of the technique's first choices.",
-        why="Several types of line may do for a technique. What the day is like decides "
-        "between them: clear water for what is hard to see, short casts for what gives, long "
-        "ones and depth for what does not.",
+        why="Several types of line may do for a technique, and the day decides between them. "
+        "Clear water speaks for line that is hard to see, short casts for line that stretches, "
+        "long casts and deep water for line that does not.",
         sources=(COMMON_PRACTICE,),
         check=_another_suits,
         wrong=(
