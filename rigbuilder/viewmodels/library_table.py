@@ -8,6 +8,7 @@ from rigbuilder.store.rows import Row, Sorting
 from rigbuilder.viewmodels.library import CardLibrary
 from rigbuilder.viewmodels.library_lines import Heading, Line
 from rigbuilder.viewmodels.library_words import TITLES, CardWords, Column
+from rigbuilder.viewmodels.literal import literal
 
 Index = QModelIndex | QPersistentModelIndex
 _Role = Qt.ItemDataRole
@@ -115,7 +116,8 @@ class LibraryTable(QAbstractTableModel):
         if role == _Role.AccessibleTextRole:
             return self._words.spoken(row, column)
         if role == _Role.ToolTipRole:
-            return self._words.remark(row) or (str(row.path) if column is Column.NAME else None)
+            tip = self._words.remark(row) or (str(row.path) if column is Column.NAME else "")
+            return literal(tip) or None
         return None
 
     def _verdicts_changed(self) -> None:

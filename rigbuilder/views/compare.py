@@ -7,6 +7,7 @@ from PySide6.QtGui import QGuiApplication, QPainter, QPaintEvent
 from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QSplitter, QVBoxLayout, QWidget
 
 from rigbuilder.viewmodels.compare import Comparison
+from rigbuilder.viewmodels.literal import literal
 from rigbuilder.viewmodels.scene import RigScene
 from rigbuilder.views.compare_table import CompareTable
 from rigbuilder.views.controls.badge import SeverityBadge
@@ -132,7 +133,7 @@ class CompareView(QWidget):
         self.front.set_options([(str(place), f"{place + 1}") for place, _ in enumerate(comparison.sides)])
         for place, side in enumerate(comparison.sides):
             self.front.button(str(place)).setAccessibleName(f"{side.name} in front")
-            self.front.button(str(place)).setToolTip(side.name)
+            self.front.button(str(place)).setToolTip(literal(side.name))
         self.front.set_value("0")
         self.table.show_comparison(comparison)
         self.alike.setText(comparison.alike)

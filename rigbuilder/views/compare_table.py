@@ -6,7 +6,9 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTableWidgetItem, QWidget
 
+from rigbuilder.plans.sheet import harmless
 from rigbuilder.viewmodels.compare import Comparison, Row
+from rigbuilder.viewmodels.literal import literal
 from rigbuilder.views.theme_look import Look
 
 _WHAT_SHARE = 0.26
@@ -48,7 +50,9 @@ class CompareTable(QTableWidget):
             for row in range(self.rowCount())
         ]  # fmt: skip
         titles = ["", *(side.name for side in self._comparison.sides)] if self._comparison else []
-        return "\n".join("\t".join(_safe(cell) for cell in row) for row in [titles, *rows])
+        return "\n".join(
+            "\t".join(harmless(cell.replace("\t", " ")) for cell in row) for row in [titles, *rows]
+        )
 
     def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: N802 (Qt's name)
         """Share the width out anew."""
@@ -105,7 +109,9 @@ class CompareTable(QTableWidget):
                 item.setFont(theme.font("strong"))
                 item.setBackground(theme.colour("accent_wash"))
                 item.setToolTip(
-                    f"{mark} from the first card" if mark != "differs" else "Not as on the first card"
+                    literal(
+                        f"{mark} from the first card" if mark != "differs" else "Not as on the first card"
+                    )
                 )
             self.setItem(place, column, item)
 
@@ -118,8 +124,3 @@ class CompareTable(QTableWidget):
         each = (width - first) // (self.columnCount() - 1)
         for column in range(1, self.columnCount()):
             self.setColumnWidth(column, each)
-
-
-def _safe(cell: str) -> str:
-    """Return a cell that no sheet takes for a formula."""
-    return f"'{cell}" if cell[:1] in ("=", "+", "@") else cell.replace("\t", " ")

@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QGridLayout, QLabel, QSizePolicy, QVBoxLayout, QWi
 from rigbuilder.model.fields import BY_PATH
 from rigbuilder.viewmodels.fieldtext import is_bare, offered_unit
 from rigbuilder.viewmodels.form import FormModel
+from rigbuilder.viewmodels.literal import literal
 from rigbuilder.views.controls.choice_field import ChoiceField
 from rigbuilder.views.controls.patience import PAUSE_MS
 from rigbuilder.views.controls.quantity_field import QuantityField
@@ -101,7 +102,7 @@ class FieldRow(QWidget):
         self.act.setVisible(clears or state.settable)
         self.act.clears = clears
         tip = "Say nothing here" if clears else f"Put “{state.instead}” on the card"
-        self.act.setToolTip(tip)
+        self.act.setToolTip(literal(tip))
         self.act.setAccessibleName(f"{self.name}: {tip}")
         instead = f"{state.placeholder}. {state.why}" if state.instead else ""
         self.about = " ".join(part for part in (instead, help_for(self.path), expects(self.path)) if part)
@@ -232,7 +233,7 @@ class ChoiceRow(FieldRow):
         self.problem.setText(state.problem)
         self.problem.setVisible(bool(state.problem))
         if not state.problem:
-            self.field.setToolTip(self.about)
+            self.field.setToolTip(literal(self.about))
             self.field.setAccessibleDescription(self.about)
 
     def _chosen(self, value: str) -> None:
@@ -266,7 +267,7 @@ class SegmentsRow(FieldRow):
         remark = state.problem or state.placeholder
         self.remark.setText(remark)
         self.remark.setVisible(bool(remark))
-        self.field.setToolTip(self.about)
+        self.field.setToolTip(literal(self.about))
         self.field.setAccessibleDescription(f"{state.problem} {self.about}".strip())
 
     def _chosen(self, value: str) -> None:

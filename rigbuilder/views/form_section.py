@@ -5,6 +5,7 @@ from collections.abc import MutableMapping
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from rigbuilder.viewmodels.form import FormModel, badge
+from rigbuilder.viewmodels.literal import literal
 from rigbuilder.views.controls.buttons import LinkButton
 from rigbuilder.views.controls.foldable import Foldable
 from rigbuilder.views.form_group_row import GroupRow, PinBox
@@ -74,7 +75,7 @@ class FormSection(Foldable):
         count = len(self.section.further)
         words = ", ".join(row.title.lower() for row in self.section.further)
         self.more.setText("fewer" if shown else f"{count} more")
-        self.more.setToolTip(f"{'Hide' if shown else 'Show'} {words}")
+        self.more.setToolTip(literal(f"{'Hide' if shown else 'Show'} {words}"))
         self.more.setAccessibleName(f"{self.section.title}: {self.more.text()} fields")
         self.more.setAccessibleDescription(self.more.toolTip())
 

@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QToolButton, QWidget
 from rigbuilder.units.systems import UnitSystem
 from rigbuilder.viewmodels.bench import Bench
 from rigbuilder.viewmodels.desk import Desk
+from rigbuilder.viewmodels.literal import literal
 from rigbuilder.viewmodels.verdict import verdict
 from rigbuilder.views.controls.segment_row import SegmentRow
 from rigbuilder.views.controls.texts import text_label
@@ -71,9 +72,9 @@ class Header(QWidget):
             self.name.setText(name)
             if not self.name.hasFocus():
                 self.name.setCursorPosition(0)  # a long name shows its beginning
-        self.name.setToolTip(name or "The name of the card; it is saved with it")
+        self.name.setToolTip(literal(name or "The name of the card; it is saved with it"))
         self.saved.setText(self._desk.place.words(dirty=self._desk.is_dirty))
-        self.saved.setToolTip("" if self._desk.path is None else str(self._desk.path))
+        self.saved.setToolTip(literal("" if self._desk.path is None else str(self._desk.path)))
         found = verdict(self._bench)
         self.verdict.set_verdict(found.kind, found.text)
         self.units.set_value(str(self._bench.speaker.system))

@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QProgressBar, QToolButton,
 from rigbuilder.viewmodels.library_lines import Grouping
 from rigbuilder.viewmodels.library_table import SORTING
 from rigbuilder.viewmodels.library_words import TITLES, Column
+from rigbuilder.viewmodels.literal import literal
 from rigbuilder.views.controls.buttons import ActionButton
 from rigbuilder.views.controls.choice_field import ChoiceField
 from rigbuilder.views.controls.segment_row import SegmentRow
@@ -104,7 +105,7 @@ class LibraryBar(QWidget):
         if left:
             self.progress.setRange(0, total)
             self.progress.setValue(total - left)
-            self.progress.setToolTip(f"{left:,} cards are not yet reviewed")
+            self.progress.setToolTip(literal(f"{left:,} cards are not yet reviewed"))
 
     def show_paused(self, left: int) -> None:
         """Show that the review was stopped, and how it goes on."""

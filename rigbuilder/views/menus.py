@@ -6,6 +6,7 @@ from pathlib import Path
 from PySide6.QtGui import QActionGroup
 from PySide6.QtWidgets import QMenu, QMenuBar
 
+from rigbuilder.viewmodels.literal import literal
 from rigbuilder.viewmodels.preferences import Preferences
 from rigbuilder.views.actions import MENUS, Actions, Spec
 
@@ -47,7 +48,7 @@ class RecentMenu(QMenu):
             key = f"&{number % 10} " if number <= 10 else ""
             name = path.name.replace("&", "&&")
             action = self.addAction(f"{key}{name}" + ("" if path.exists() else " (gone)"))
-            action.setToolTip(str(path))
+            action.setToolTip(literal(str(path)))
             action.setEnabled(path.exists())
             action.triggered.connect(lambda _=False, path=path: self._open(path))
         if not recent:

@@ -6,6 +6,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent, QMouseEvent
 from PySide6.QtWidgets import QHBoxLayout, QWidget
 
+from rigbuilder.viewmodels.literal import literal
 from rigbuilder.viewmodels.prospects import Option
 from rigbuilder.viewmodels.reasons import Reason
 from rigbuilder.views.controls.badge import SeverityBadge
@@ -63,7 +64,7 @@ class ReasonCard(Card):
         self.set_sign(reason.severity, reason.number)
         self.badge.set_kind(reason.severity, reason.severity)
         self.part_link.setText(reason.where)
-        self.part_link.setToolTip(f"Go to the field: {reason.where}")
+        self.part_link.setToolTip(literal(f"Go to the field: {reason.where}"))
         self.part_link.setAccessibleName(f"Go to the field: {reason.where}")
         self.headline.setText(reason.headline)
         self.why.setText(reason.why)

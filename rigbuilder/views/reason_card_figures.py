@@ -6,6 +6,7 @@ from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
+from rigbuilder.viewmodels.literal import literal
 from rigbuilder.viewmodels.reasons import Figure
 from rigbuilder.views.theme_look import Look
 
@@ -34,7 +35,7 @@ class FigureBars(QWidget):
         self._figures, self._severity = tuple(figures), severity
         spoken = [f"{figure.name}: {figure.text}" for figure in self._figures]
         self.setAccessibleName("; ".join(spoken))
-        self.setToolTip("\n".join(spoken))
+        self.setToolTip(literal("\n".join(spoken)))
         self.setVisible(bool(self._figures))
         self._refresh()
 

@@ -5,6 +5,7 @@ from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QAbstractButton, QWidget
 
 from rigbuilder.model.fields import Part
+from rigbuilder.viewmodels.literal import literal
 from rigbuilder.viewmodels.pins import part_words
 from rigbuilder.views.theme_look import Look
 
@@ -33,7 +34,7 @@ class PartHandle(QAbstractButton):
         """Take the words of the part."""
         self.setAccessibleName(f"{part_words(self.part)}: {label}")
         self.setAccessibleDescription(spoken)
-        self.setToolTip(spoken)
+        self.setToolTip(literal(spoken))
 
     def cover(self, room: QRectF, sheet: QRectF) -> None:
         """Lie over the room of the part, kept on the sheet and large enough to be seen."""

@@ -4,6 +4,7 @@ from PySide6.QtCore import QRect, QRectF, QSize, Qt
 from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QPushButton, QSizePolicy, QWidget
 
+from rigbuilder.viewmodels.literal import literal
 from rigbuilder.viewmodels.short import ShortRow
 from rigbuilder.views.theme_look import Look
 
@@ -39,7 +40,7 @@ class RowButton(QPushButton):
         self._row = row
         self.setAccessibleName(f"{row.name}: {row.value}")
         self.setAccessibleDescription(f"{row.meaning} Press to see how we know.".strip())
-        self.setToolTip(f"{row.name}: {row.value}\n{row.meaning}\nPress to see how we know.")
+        self.setToolTip(literal(f"{row.name}: {row.value}\n{row.meaning}\nPress to see how we know."))
         self._refresh()
 
     def hasHeightForWidth(self) -> bool:  # noqa: N802 (Qt's name)

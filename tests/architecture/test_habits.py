@@ -62,6 +62,28 @@ def test_colours_and_sizes_come_from_the_theme(module: Module) -> None:
     assert list(_fixed_looks(module.tree)) == []
 
 
+def _is_own_words(text: ast.expr) -> bool:
+    """Tell whether a text stands in the source, or goes through ``literal``."""
+    if isinstance(text, ast.IfExp):
+        return _is_own_words(text.body) and _is_own_words(text.orelse)
+    called = text.func if isinstance(text, ast.Call) else text
+    return isinstance(text, ast.Constant) or (
+        isinstance(called, ast.Name) and (called.id == "literal" or called.id.isupper())
+    )
+
+
+def test_what_a_card_says_is_no_markup_in_a_tip() -> None:
+    found = [
+        f"{module.name}, line {node.lineno}"
+        for module in MODULES
+        for node in ast.walk(module.tree)
+        if isinstance(node, ast.Call)
+        and ast.unparse(node.func).endswith(".setToolTip")
+        and not _is_own_words(node.args[0])
+    ]
+    assert found == []
+
+
 @pytest.mark.parametrize("module", MODULES, ids=lambda module: module.name)
 def test_data_is_never_run_as_code(module: Module) -> None:
     assert list(_dangers(module.tree)) == []

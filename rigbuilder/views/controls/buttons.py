@@ -5,6 +5,8 @@ from typing import Literal
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QPushButton, QSizePolicy, QWidget
 
+from rigbuilder.viewmodels.literal import literal
+
 Weight = Literal["first", "plain", "remedy", "quiet"]
 
 
@@ -17,7 +19,7 @@ class ActionButton(QPushButton):
         super().__init__(text, parent)
         self.setProperty("weight", weight)
         self.setAutoDefault(False)
-        self.setToolTip(tip)
+        self.setToolTip(literal(tip))
         self.setAccessibleDescription(tip)
 
 
@@ -29,7 +31,7 @@ class LinkButton(QPushButton):
         self.setProperty("weight", "link")
         self.setFlat(True)
         self.setAutoDefault(False)
-        self.setToolTip(tip)
+        self.setToolTip(literal(tip))
         self.setAccessibleDescription(tip)
         self.setCursor(Qt.CursorShape.PointingHandCursor)
         self.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Fixed)

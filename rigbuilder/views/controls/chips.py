@@ -6,6 +6,7 @@ from enum import StrEnum
 
 from PySide6.QtWidgets import QLabel, QSizePolicy, QWidget
 
+from rigbuilder.viewmodels.literal import literal
 from rigbuilder.views.controls.flow_layout import FlowLayout
 from rigbuilder.views.controls.texts import text_label
 
@@ -70,7 +71,7 @@ class Chips(QWidget):
     def _label(self, chip: Chip) -> QLabel:
         label = text_label(_WORDING[chip.kind].format(chip.text), "chip", parent=self)
         label.setProperty("chip", str(chip.kind))
-        label.setToolTip(chip.why)
+        label.setToolTip(literal(chip.why))
         spoken = f"{chip.kind}: {chip.text}"
         label.setAccessibleName(f"{spoken} ({chip.why})" if chip.why else spoken)
         label.show()

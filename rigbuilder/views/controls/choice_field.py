@@ -6,6 +6,7 @@ from PySide6.QtCore import QEvent, QObject, QPointF, QSignalBlocker, Qt, Signal
 from PySide6.QtGui import QPainter, QPaintEvent, QPalette, QPen, QPolygonF
 from PySide6.QtWidgets import QComboBox, QCompleter, QLineEdit, QWidget
 
+from rigbuilder.viewmodels.literal import literal
 from rigbuilder.views.controls.texts import restyle
 from rigbuilder.views.controls.wheel_guard import WheelGuard
 
@@ -55,7 +56,7 @@ class ChoiceField(QComboBox):
     def set_problem(self, problem: str) -> None:
         """Mark the field; the words go into its tip and its accessible description."""
         restyle(self, "problem", bool(problem))
-        self.setToolTip(problem)
+        self.setToolTip(literal(problem))
         self.setAccessibleDescription(problem)
 
     def paintEvent(self, event: QPaintEvent) -> None:  # noqa: N802 (Qt's name)

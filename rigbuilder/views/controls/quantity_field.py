@@ -4,6 +4,7 @@ from PySide6.QtCore import QEvent, QObject, Qt, Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QLineEdit, QVBoxLayout, QWidget
 
+from rigbuilder.viewmodels.literal import literal
 from rigbuilder.views.controls.patience import Patience
 from rigbuilder.views.controls.texts import restyle, text_label
 
@@ -100,7 +101,7 @@ class QuantityField(QWidget):
     def set_help(self, text: str) -> None:
         """Set the tip of the field, which assistive technology reads too."""
         self._help = text
-        self.edit.setToolTip(text)
+        self.edit.setToolTip(literal(text))
         self._describe()
 
     def set_problem(self, problem: str) -> None:

@@ -1,8 +1,6 @@
 """The same figures as text: for the clipboard, for a spreadsheet, for those who listen."""
 
-import csv
-from io import StringIO
-
+from rigbuilder.plans import sheet
 from rigbuilder.views.paint.spec import BarSpec, ChartSpec, Series
 from rigbuilder.views.paint.ticks import number
 
@@ -17,11 +15,8 @@ def as_table(spec: Figure) -> tuple[Row, ...]:
 
 def as_csv(spec: Figure) -> str:
     """Return the table as comma-separated values, UTF-8 text; no cell can start a formula."""
-    out = StringIO()
-    writer = csv.writer(out, lineterminator="\n")
-    for row in as_table(spec):
-        writer.writerow([_harmless(cell) for cell in row])
-    return out.getvalue()
+    head, *rows = as_table(spec)
+    return sheet.as_csv(sheet.Sheet(spec.title, head, tuple(rows)))
 
 
 def as_text(spec: Figure) -> str:
@@ -85,12 +80,3 @@ def _bar_table(spec: BarSpec) -> tuple[Row, ...]:
 
 def _full(value: float) -> str:
     return f"{value:.6g}"
-
-
-def _harmless(cell: str) -> str:
-    """Return the cell so that a spreadsheet takes it as text; plain numbers stay numbers."""
-    try:
-        float(cell)
-    except ValueError:
-        return "'" + cell if cell.startswith(("=", "+", "-", "@", "\t", "\r")) else cell
-    return cell
