@@ -21,6 +21,7 @@ from rigbuilder.review.dressing import dressed
 from rigbuilder.review.engine import Report, lay_out, report
 from rigbuilder.review.figuring.usual import usual_rig
 from rigbuilder.review.offered import tests_lb
+from rigbuilder.review.speak import an
 
 _GOOD = (Rank.FIRST_CHOICE, Rank.WORKS)
 
@@ -175,11 +176,11 @@ def middle_text(ways: tuple[Middle, ...], one: Technique, other: Technique) -> s
     """Return the compromises as text, best first."""
     same = one.id == other.id
     if not ways:
-        return f"No one line does for a {one.name} and a {other.name}: practice uses different types."
+        return f"No one line does for {an(one.name)} and {an(other.name)}: practice uses different types."
     lines = [
-        f"One rod for a {one.name}, light and heavy"
+        f"One rod for {an(one.name)}, light and heavy"
         if same
-        else f"One rod for a {one.name} and a {other.name}"
+        else f"One rod for {an(one.name)} and {an(other.name)}"
     ]
     for way in ways:
         tests = f"{way.tests_lb[0]:g}-{way.tests_lb[-1]:g}" if len(way.tests_lb) > 1 else f"{way.best_lb:g}"

@@ -27,9 +27,11 @@ def proven(document: Document, before: Report, finding: Finding) -> tuple[Remedy
     advice = tuple(remedy for remedy in proposals if remedy.safety is Safety.ADVICE)
     changes = [remedy for remedy in proposals if remedy.safety is not Safety.ADVICE]
     good = [trial.remedy for trial in _tried(document, before, changes) if _helps(before, trial, finding)]
-    distinct = list({tuple(sorted(remedy.set.items(), key=str)): remedy for remedy in good}.values())
-    distinct.sort(key=lambda remedy: sum(value is not None for value in remedy.set.values()))
-    return (*distinct[:_SHOWN], *advice)
+    distinct: dict[str, Remedy] = {}  # by its words: of two that read the same, the smaller change
+    for remedy in sorted(good, key=lambda remedy: sum(value is not None for value in remedy.set.values())):
+        if all(remedy.set != other.set for other in distinct.values()):
+            distinct.setdefault(remedy.say, remedy)
+    return (*list(distinct.values())[:_SHOWN], *advice)
 
 
 def _tried(document: Document, before: Report, remedies: Sequence[Remedy]) -> Iterable[_Trial]:

@@ -113,7 +113,7 @@ def _loose(case: Case) -> Hit | None:
         return None
     share = _LOCKED_SHARE if practice.percent is None else practice.percent.low / 100
     least = min(practice.drag_n.low, share * case.weakest_label_n)
-    if drag >= _LOOSE * least:
+    if drag >= _LOOSE * least * 0.999:
         return None
     heavy = case.hook in (HookClass.HEAVY_SINGLE, HookClass.WEEDLESS_DOUBLE)
     return Hit(

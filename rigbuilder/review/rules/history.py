@@ -19,7 +19,7 @@ _MONTH_DAYS = 30.4
 _TIE_M = 0.15  # common practice: a knot tied again takes about a hand's length of leader
 _HALF = 0.5  # common practice: a leader under half its length is renewed
 _DAMAGE = (LogEvent.BROKE, LogEvent.KINK_FOUND)
-_CURES = (LogEvent.CUT_BACK, LogEvent.FILLED)
+_CURES = (LogEvent.CUT_BACK, LogEvent.RETIED, LogEvent.FILLED)  # a knot is tied again above the place
 
 
 def _entries(case: Case) -> list[LogEntry]:
@@ -57,10 +57,6 @@ def _damage_left(case: Case) -> Hit | None:
     if not places or any(entry.what in _CURES for entry in entries[places[-1] + 1 :]):
         return None
     damage = entries[places[-1]]
-    if damage.what is LogEvent.BROKE and any(
-        entry.what is LogEvent.RETIED for entry in entries[places[-1] + 1 :]
-    ):
-        return None
     words = "a kink found" if damage.what is LogEvent.KINK_FOUND else "a break"
     return Hit(
         Severity.RISK,
@@ -126,7 +122,8 @@ RULES = (
         name="damage-not-cut-back",
         part=Part.MAIN,
         severity=Severity.RISK,
-        what="The log notes a kink or a break, and nothing after it says that the line was cut back.",
+        what="The log notes a kink or a break, and nothing after it says that the line was cut "
+        "back or tied again.",
         why="Where line has broken or kinked once, what lies next to that spot has been "
         "overstretched too. It holds for a while and then goes with far less than its label.",
         sources=(COMMON_PRACTICE,),

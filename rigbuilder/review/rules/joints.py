@@ -38,7 +38,6 @@ def _joint(case: Case) -> Hit | None:
 
 
 def _joint_reason(case: Case, knot: Knot, leader: Line) -> tuple[Severity, str] | None:
-    braid = case.main.type.is_braided
     if not any(knot.serves(place) for place in _JOINS):
         return Severity.FAULT, f"The {knot.name} is no knot for joining two lines."
     if (
@@ -48,8 +47,8 @@ def _joint_reason(case: Case, knot: Knot, leader: Line) -> tuple[Severity, str] 
     ):
         return (Severity.RISK, "Plain knots slip on wire.") if LineType.WIRE not in knot.suits else None
     if case.main.type in knot.avoid:
-        return (Severity.FAULT if braid else Severity.RISK), knot.avoid_note
-    if _only_for_braid(knot) and not braid:
+        return Severity.RISK, knot.avoid_note
+    if _only_for_braid(knot) and not case.is_braided():
         return Severity.RISK, "It grips by biting thin braid into a thicker leader; smooth lines slide."
     return _misfit(case, knot)
 
@@ -114,7 +113,7 @@ def _joint_in_guides(case: Case) -> Hit | None:
         return None
     joint = "swivel" if swivel else f"{knot.name if knot else ''} knot"
     return Hit(
-        Severity.FAULT if swivel else Severity.RISK,
+        Severity.RISK,
         headline=lambda say: f"{joint} has to pass the rings: {say.leader(leader.length_m or 0.0)} leader",
         numbers=lambda: (
             Number.of("leader", leader.length_m or 0.0, Dimension.LENGTH, "leader"),
@@ -178,7 +177,7 @@ RULES = (
     Rule(
         name="joint-passes-guides",
         part=Part.KNOTS,
-        severity=Severity.FAULT,
+        severity=Severity.RISK,
         what="The leader is longer than the rod, and its joint is too bulky to run through the rings.",
         why="On every cast the joint shoots through the rings at the lure's speed. A lump "
         "knocks against them, shortens the cast, and sooner or later catches and breaks a "

@@ -35,12 +35,8 @@ def _too_soft(case: Case) -> Hit | None:
         return None
     return Hit(
         Severity.RISK,
-        headline=lambda say: f"{power} rod behind {_article(case.hook)} hook, where {usual[0]} is usual",
+        headline=lambda say: f"{power} rod behind {an(case.hook)} hook, where {usual[0]} is usual",
     )
-
-
-def _article(hook: HookClass) -> str:
-    return f"a {hook}"
 
 
 def _power(case: Case) -> Hit | None:
