@@ -9,14 +9,14 @@ from rigbuilder.reference.words import HookClass
 from rigbuilder.review.case import Case
 from rigbuilder.review.facts import Link
 from rigbuilder.review.figuring.working import working
+from rigbuilder.review.hook_wire import bears_like
 from rigbuilder.review.speak import Speaker
 from rigbuilder.sources import COMMON_PRACTICE, FROM_MEMORY, Kind, Source
 
-LIKELY = 0.02  # links less likely than this to go first are not spoken of [1], from memory
 CLEAR = 0.5  # from this chance on a link is the fuse [1], from memory
 
 # Where practice wants the fuse: little line is left behind. The hook counts too, it gives without a break.
-_PLANNED = ("hook", "knot at the lure", "leader")
+_PLANNED = ("hook", "split ring", "knot at the lure", "leader")
 _BY_SAMPLING = Source(Kind.COMPUTED, "independent links, the weakest goes; checked by sampling")
 
 
@@ -69,7 +69,9 @@ def _known(name: str, value: Range, case: Case) -> Known:
 
 def _sources(link: Link, case: Case) -> tuple[Source, ...]:
     if link.name == "hook":
-        return case.reference.hooks[case.technique.hook_class].sources
+        return case.reference.hooks[bears_like(case.hook, case.rig.lure.hook)].sources
+    if link.name == "split ring":
+        return case.reference.hooks[case.hook].sources
     knot = _knot_of(link, case)
     if knot is not None:
         row = case.reference.knots.get(knot)
@@ -97,6 +99,7 @@ def _lost(link: Link, case: Case, speaker: Speaker) -> str:
     words = {
         "hook": "the fish; the lure comes back with its hook bent open",
         "knot at the lure": "the lure; a hooked fish carries it, with hardly any line",
+        "split ring": "the fish, with one treble in its mouth; the lure comes back with a ring drawn open",
         "snap": "the lure; the snap comes back open",
         "leader": f"the lure and a part of the leader, up to {speaker.leader(leader)}",
         "joint of leader and main line": f"{whole}",
@@ -133,16 +136,13 @@ def _planned(fuse: LinkPlan, case: Case) -> str:
         wire = {
             HookClass.LIGHT_TREBLE: "fine trebles open",
             HookClass.LIGHT_WIRE_SINGLE: "its fine wire opens",
-        }.get(case.technique.hook_class, "it opens or tears out")
+        }.get(bears_like(case.hook, case.rig.lure.hook), "it opens or tears out")
         return f"The hook is the fuse: {wire} before anything breaks. Keep the drag below it."
+    if fuse.link.name == "split ring":
+        return "The split ring is the fuse: it opens before the line breaks. Fit rings one size up."
     return f"The {fuse.title} is the fuse, as it should be. What goes is {fuse.lost}."
 
 
 def _bite_leader(case: Case) -> bool:
     leader = case.leader
     return leader is not None and (leader.test_n or 0.0) > case.main_n
-
-
-def practice_sources() -> tuple[Source, ...]:
-    """Return on what the verdict on the fuse rests."""
-    return (_BY_SAMPLING, COMMON_PRACTICE)

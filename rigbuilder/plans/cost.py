@@ -77,12 +77,17 @@ def line_cost(name: str, line: Line, length_m: Range, price: Price) -> LineCost:
     return LineCost(name, line, length_m, price, cost, fills, math.ceil(length / price.length_m * (1 - 1e-9)))
 
 
+def usual_refills(case: Case) -> float:
+    """Return how often a year practice renews such a main line, at the least."""
+    return 12.0 / case.reference.respool[str(case.main.type)].max_months
+
+
 def _refills(case: Case) -> tuple[float, str]:
     said = case.rig.fill.season_refills
     if said is not None:
         return said, "as the card says"
     row = case.reference.respool[str(case.main.type)]
-    return 12.0 / row.max_months, f"at the least; practice for a weekend angler: {row.weekend}"
+    return usual_refills(case), f"at the least; practice for a weekend angler: {row.weekend}"
 
 
 def _saved(plan: FillPlan, lines: tuple[LineCost, ...]) -> tuple[str, Range] | None:

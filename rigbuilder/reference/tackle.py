@@ -147,8 +147,12 @@ class LureData(Row):
 
 
 class HookData(Row):
-    """A class of hooks: the straight pull [N] that opens it, and usual sizes."""
+    """A class of hooks: the straight pull [N] that opens it, and usual sizes.
+
+    ``split_ring_n`` is the pull that opens the split rings on which such hooks usually hang.
+    """
 
     hook_class: HookClass
     opens_n: RangeField
+    split_ring_n: RangeField | None = None
     usual_sizes: tuple[str, ...]

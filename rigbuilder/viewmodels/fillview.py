@@ -1,12 +1,13 @@
 """The fill of the rig on the bench as a person reads it, and the pins that a person sets."""
 
+import math
 from dataclasses import dataclass, replace
 from typing import Any
 
 from PySide6.QtCore import QObject, Signal
 
 from rigbuilder.model.document import get
-from rigbuilder.plans.cost import cost_plan, cost_remarks, cost_sheet
+from rigbuilder.plans.cost import cost_plan, cost_remarks, cost_sheet, usual_refills
 from rigbuilder.plans.fill import FillPlan, Winding, fill_plan
 from rigbuilder.plans.fillsteps import Step, fill_steps
 from rigbuilder.plans.fillwords import (
@@ -35,6 +36,7 @@ from rigbuilder.viewmodels.fieldtext import card_text, reads
 from rigbuilder.viewmodels.reasons import capital
 from rigbuilder.viewmodels.spoolview import SpoolShown, WoundWords, spool_shown
 
+MOST_REFILLS = 100  # times a year that a card may say [1]
 PATHS = {name: f"fill.{name}" for name in Quantity}
 
 
@@ -132,6 +134,31 @@ class FillModel(QObject):
             else:
                 self.bench.clear("fill.taped")
             self.bench.settle()
+
+    def refills(self) -> str:
+        """Return how often a year the card renews the main line, empty if it does not say."""
+        found = self._wishes().get("season_refills")
+        return f"{found:g}" if isinstance(found, int | float) else str(found or "")
+
+    def usual_refills(self) -> str:
+        """Return practice's number for this line, empty while the card cannot be read."""
+        report = self.bench.report
+        return "" if report is None else f"{usual_refills(report.case):.2g}"
+
+    def set_refills(self, typed: str) -> str:
+        """Say how often a year the main line is renewed; return why that cannot be, empty if it was done."""
+        text = typed.strip().replace(",", ".")
+        if not text:
+            self.bench.clear("fill.season_refills")
+            return ""
+        try:
+            times = float(text)
+        except ValueError:
+            times = math.nan
+        if not 0.0 < times <= MOST_REFILLS:
+            return f"A number above 0 and up to {MOST_REFILLS} is wanted, such as 1 or 2.5."
+        self.bench.edit("fill.season_refills", int(times) if times.is_integer() else times)
+        return ""
 
     def note_fill(self) -> bool:
         """Write the lengths of this fill onto the card as one undoable edit; tell whether it changed."""

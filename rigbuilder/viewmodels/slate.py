@@ -116,6 +116,8 @@ _TITLES = {
     "fill.backing": "backing wished for",
     "fill.main": "main line wished for",
     "fill.lip_gap": "lip gap wished for",
+    "fill.season_refills": "refills a year",
+    "fill.taped": "tape on the spool",
     "fish.weight": "weight of the fish",
     "fish.teeth": "toothed fish",
 }

@@ -14,6 +14,7 @@ from rigbuilder.views.controls.foldable import Foldable
 from rigbuilder.views.controls.texts import text_label
 from rigbuilder.views.plan_parts import ButtonRow, RemarkList, ScrollPane, SheetTable, StepList, TextList
 from rigbuilder.views.plan_pins import PinGrid
+from rigbuilder.views.plan_refills import RefillsRow
 from rigbuilder.views.questions_spool import SpoolView
 from rigbuilder.views.theme_look import Look
 
@@ -45,6 +46,7 @@ class FillPanel(QWidget):
         self.steps = StepList("How to fill it", self)
         self.reverse_worth = RemarkList(look, "Whether it pays", self)
         self.reverse = StepList("Turned end for end", self)
+        self.refills = RefillsRow(self.model, look, self)
         self.cost = SheetTable("What it costs", self)
         self.cost_note = text_label("", "caption", wrap=True, parent=self)
         self.cost_remarks = RemarkList(look, "About the cost", self)
@@ -101,7 +103,9 @@ class FillPanel(QWidget):
         pane.column.addWidget(self.note)
         pane.column.addWidget(ButtonRow(self.keep, self.copy, self.save, parent=pane.widget()))
         self._fold(pane, "How to fill it", True, self.steps)
-        self._fold(pane, "What does it cost?", True, self.cost, self.cost_note, self.cost_remarks)
+        self._fold(
+            pane, "What does it cost?", True, self.refills, self.cost, self.cost_note, self.cost_remarks
+        )
         self._fold(pane, "Worn line turned end for end", False, self.reverse_worth, self.reverse)
         self._fold(pane, "Taken for granted", True, self.taken)
         self._fold(pane, "How we know", False, self.sources)
@@ -122,7 +126,7 @@ class FillPanel(QWidget):
 
     def _render(self) -> None:
         shown = self.model.shown()
-        for widget in (self.pins, self.table, self.keep, self.copy, self.save):
+        for widget in (self.pins, self.refills, self.table, self.keep, self.copy, self.save):
             widget.setEnabled(shown is not None)
         if shown is None:
             self.headline.setText(_WAITING)
@@ -138,6 +142,7 @@ class FillPanel(QWidget):
         self.steps.set_steps(shown.steps)
         self.reverse.set_steps(shown.reverse)
         self.reverse_worth.set_remarks((shown.reverse_worth,))
+        self.refills.refresh()
         self.cost.set_sheet(shown.cost)
         self.cost.setVisible(bool(shown.cost.rows))
         self.cost_note.setText(shown.cost.note)

@@ -17,16 +17,18 @@ from rigbuilder.reference.techniques import Technique
 from rigbuilder.reference.words import LineType
 from rigbuilder.review.facts import Link
 from rigbuilder.review.figuring.spread import product, triple
+from rigbuilder.review.hook_wire import bears_like
 
 OwnKnots = Mapping[tuple[str, LineType], Range]
 """Share of strength that a person's own pull tests found for a knot in a type of line."""
 
 ANY_KNOT = (0.5, 0.7, 0.9)  # a knot that the table has no figure for, from memory
-HARDWARE = (0.85, 1.0, 1.2)  # swivels, snaps and split rings against their printed strength, from memory
+HARDWARE = (0.85, 1.0, 1.2)  # swivels and snaps against their printed strength, from memory
 _ABSENT_N = 1e6  # a link that is not there never goes first
 POINTS = 32  # chances to go first within 0.02 and strengths within 2 % of a fine grid
 _NAMES = (
     (Part.LURE, "hook"),
+    (Part.LURE, "split ring"),
     (Part.KNOTS, "knot at the lure"),
     (Part.KNOTS, "snap"),
     (Part.LEADER, "leader"),
@@ -69,7 +71,8 @@ def chains(
     at_lure = triple([efficiency(rig.knots.lure, end) for rig, end in zip(rigs, ends, strict=True)])
     joint = triple([_joint(rig, efficiency) for rig in rigs])
     columns = (
-        (_hooks(techniques, reference), True),
+        (_hooks(rigs, techniques, reference), True),
+        _split_rings(techniques, reference),
         (product(end_n, at_lure), True),
         _printed([rig.hardware.snap_n for rig in rigs]),
         (end_n, np.array([rig.leader is not None for rig in rigs])),
@@ -90,10 +93,21 @@ def chains(
     return Chains(present, strength, first, whole)
 
 
-def _hooks(techniques: Sequence[Technique], reference: Reference) -> Array:
-    """Pull that opens each technique's class of hook [N]."""
+def _hooks(rigs: Sequence[Rig], techniques: Sequence[Technique], reference: Reference) -> Array:
+    """Pull that opens each rig's class of hook [N]."""
     opens = {kind: tuple(row.opens_n) for kind, row in reference.hooks.items()}
-    return triple([opens[technique.hook_class] for technique in techniques])
+    worn = {(technique.hook_class, rig.lure.hook) for rig, technique in zip(rigs, techniques, strict=True)}
+    known = {pair: opens[bears_like(*pair)] for pair in worn}
+    pairs = zip(rigs, techniques, strict=True)
+    return triple([known[technique.hook_class, rig.lure.hook] for rig, technique in pairs])
+
+
+def _split_rings(techniques: Sequence[Technique], reference: Reference) -> tuple[Array, NDArray[np.bool_]]:
+    """Pull that opens the split rings [N] of each technique whose hooks hang on them."""
+    rings = {kind: row.split_ring_n for kind, row in reference.hooks.items()}
+    found = [rings[technique.hook_class] for technique in techniques]
+    value = triple([(_ABSENT_N,) * 3 if ring is None else tuple(ring) for ring in found])
+    return value, np.array([ring is not None for ring in found])
 
 
 def _printed(printed: Sequence[float | None]) -> tuple[Array, NDArray[np.bool_]]:

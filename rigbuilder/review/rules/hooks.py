@@ -5,9 +5,9 @@ from functools import cache
 
 from rigbuilder.model.fields import Part
 from rigbuilder.reference.ranges import LBF_N
-from rigbuilder.reference.words import HookClass
 from rigbuilder.review.case import Case
 from rigbuilder.review.core import Example, Hit, Number, Rule, Severity
+from rigbuilder.review.hook_wire import bears_like, is_thick
 from rigbuilder.review.mends import advice, usual_drag
 from rigbuilder.review.rules.common import rests_on_leader
 from rigbuilder.review.speak import an
@@ -18,9 +18,6 @@ from rigbuilder.units.dimensions import Dimension
 _OUGHT = re.compile(r"(?<![\d/])(\d{1,2})/0")
 _NUMBER = re.compile(r"(?<![\d/.,])#?\s?(\d{1,2})(?![\d/.,])")
 _FAR = 3  # places along the list of sizes: makers differ by one or two
-_THIN_WIRE = re.compile(r"\b(?:light|fine|thin)[\s-]*wire\b", re.IGNORECASE)
-_THICK_WIRE = re.compile(r"\b(?:heavy|strong|thick)[\s-]*(?:wire|duty)\b", re.IGNORECASE)
-_THIN = (HookClass.LIGHT_WIRE_SINGLE, HookClass.LIGHT_TREBLE)
 _DRIVES_THICK_N = 10 * LBF_N  # common practice: line under 10 lb does not drive thick wire
 
 
@@ -58,9 +55,10 @@ def _size(case: Case) -> Hit | None:
 
 
 def _wire(case: Case) -> Hit | None:
-    text = case.rig.lure.hook or ""
-    if _THIN_WIRE.search(text) and case.hook not in _THIN:
-        opens = case.reference.hooks[HookClass.LIGHT_WIRE_SINGLE].opens_n
+    text = case.rig.lure.hook
+    worn = bears_like(case.hook, text)
+    if worn is not case.hook:
+        opens = case.reference.hooks[worn].opens_n
         drag = case.rig.drag_n
         return Hit(
             Severity.RISK if drag is not None and drag > opens.low else Severity.NOTE,
@@ -71,7 +69,7 @@ def _wire(case: Case) -> Hit | None:
             rests_on=("drag",),
         )
     weakest = case.weakest_label_n
-    if _THICK_WIRE.search(text) and weakest < _DRIVES_THICK_N * 0.999:
+    if is_thick(text) and weakest < _DRIVES_THICK_N * 0.999:
         return Hit(
             Severity.RISK,
             headline=lambda say: f"thick wire behind {say.test(weakest)} line, too light to drive it",

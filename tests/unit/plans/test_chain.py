@@ -42,6 +42,29 @@ def test_the_chances_are_those_of_sampling(technique: str) -> None:
     assert plan.whole.value.high == pytest.approx(high, rel=0.03)
 
 
+@pytest.mark.parametrize(("technique", "hangs"), [("walking bait", True), ("musky-jerk", True),
+                                                 ("frog", False), ("spinnerbait", False)])  # fmt: skip
+def test_trebles_hang_on_split_rings(technique: str, hangs: bool) -> None:
+    links = {one.link.name: one for one in chain_of(technique).links}
+    assert ("split ring" in links) is hangs
+    if hangs:
+        ring, hook = links["split ring"], links["hook"]
+        assert ring.sources[0].kind is Kind.MEMORY
+        assert "treble" in ring.lost
+        assert hook.link.strength_n.typical < ring.link.strength_n.typical
+        assert ring.link.goes_first < hook.link.goes_first
+
+
+def test_a_hook_called_thin_bears_what_thin_wire_bears() -> None:
+    usual, thin = (
+        chain_of("flipping jig", {"lure.hook": hook}).links[0].link for hook in ("4/0", "4/0 light wire")
+    )
+    fine = chain_of("drop shot").links[0].link
+    assert thin.strength_n == fine.strength_n
+    assert thin.strength_n.high < usual.strength_n.low
+    assert chain_of("flipping jig", {"lure.hook": "2/0"}).links[0].link.strength_n == usual.strength_n
+
+
 def test_the_knot_is_the_planned_fuse() -> None:
     plan = chain_of("spinnerbait")
     assert plan.fuse.link.name == "knot at the lure"

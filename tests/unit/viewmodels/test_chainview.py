@@ -30,7 +30,7 @@ def test_links_come_from_the_hook_upwards_with_one_fuse() -> None:
     shown = ChainModel(bench_of("walking-bait")).shown()
     assert shown is not None
     assert [link.label for link in shown.links] == [
-        "Hook", "Knot at the lure", "Leader", "Joint of leader and main line", "Main line",
+        "Hook", "Split ring", "Knot at the lure", "Leader", "Joint of leader and main line", "Main line",
     ]  # fmt: skip
     assert [link.label for link in shown.links if link.is_fuse] == ["Hook"]
     assert [row[0] for row in shown.lost.rows] == [link.label for link in shown.links]
@@ -106,7 +106,7 @@ class TestShelf:
         after = model.shown()
         assert before is not None
         assert after is not None
-        assert after.links[1].typical < before.links[1].typical
+        assert after.links[2].typical < before.links[2].typical
         assert "5 own pulls" in bench.reference.knot("palomar").sources[0].text
 
     def test_a_damaged_file_is_never_written_over(self, tmp_path: Path) -> None:

@@ -56,6 +56,18 @@ class TestFill:
         assert fill.taken.texts()
         assert fill.sources.texts()
 
+    def test_refills_a_year_are_typed_and_undone(self, fill: FillPanel, qtbot: QtBot) -> None:
+        field, bench = fill.refills.field, fill.model.bench
+        fill.shown()
+        assert float(field.edit.placeholderText()) > 0.0
+        qtbot.keyClicks(field.edit, "2,5")
+        assert bench.document["fill"]["season_refills"] == 2.5
+        assert fill.model.refills() == "2.5"
+        for wrong in ("often", "0", "-1", "1000", "nan"):
+            assert "number above 0" in fill.model.set_refills(wrong)
+        assert fill.model.set_refills("") == ""
+        assert fill.model.refills() == ""
+
     def test_typing_pins_and_the_rest_follows(self, fill: FillPanel, qtbot: QtBot) -> None:
         row = fill.pins.rows["main"]
         before = fill.table.cell(0, 3)
@@ -123,8 +135,8 @@ class TestChain:
         assert "fuse" in chain.verdict.texts()[0]
         spec = chain.chart.spec()
         assert spec is not None
-        assert "99 %" in chain.chart.accessibleDescription()
-        assert "stays in the water" in chain.lost.cell(4, 2)
+        assert "Split ring: 20 lb (10–40), first in " in chain.chart.accessibleDescription()
+        assert "stays in the water" in chain.lost.cell(5, 2)
         assert chain.drag.cell(0, 0) == "To set on the scale, rod pointed at it"
 
     def test_a_knot_is_looked_at_before_it_is_tied(self, chain: ChainPanel, qtbot: QtBot) -> None:
