@@ -44,6 +44,7 @@ _IMPERIAL: dict[tuple[Dimension, str], _Style] = {
     (Dimension.LENGTH, "cast"): _Style("yd"),  # as reels and lines are counted
     (Dimension.LENGTH, "depth"): _Style("ft"),
     (Dimension.LENGTH, "diameter"): _Style("in", decimals=4),
+    (Dimension.LENGTH, "gap"): _Style("in"),
     (Dimension.LENGTH, "line"): _Style("yd", figures=3, decimals=0),
     (Dimension.LENGTH, "leader"): _Style("in", figures=3, decimals=0),
     (Dimension.LENGTH, "retrieve"): _Style("in", figures=3, decimals=1),
@@ -64,6 +65,7 @@ _METRIC: dict[tuple[Dimension, str], _Style] = {
     (Dimension.LENGTH, "cast"): _Style("m"),
     (Dimension.LENGTH, "depth"): _Style("m"),
     (Dimension.LENGTH, "diameter"): _Style("mm", figures=3, decimals=3),
+    (Dimension.LENGTH, "gap"): _Style("mm", decimals=1),
     (Dimension.LENGTH, "line"): _Style("m", figures=3, decimals=0),
     (Dimension.LENGTH, "leader"): _Style("cm", figures=3, decimals=0),
     (Dimension.LENGTH, "retrieve"): _Style("cm", figures=3, decimals=0),
@@ -79,7 +81,7 @@ def show_si(value: float, dimension: Dimension, system: UnitSystem, *, kind: str
     """``value`` (SI) rounded as a person would say it, with its unit: 53.4 N is ``12 lb``.
 
     ``kind`` refines unit and rounding: ``test drag nose`` (force), ``lure fish``
-    (mass), ``cast depth diameter line leader retrieve lure rod`` (length); an
+    (mass), ``cast depth diameter gap line leader retrieve lure rod`` (length); an
     unknown kind uses the dimension's ordinary style. Size numbers are plain.
     """
     number, symbol = in_system(value, dimension, system, kind=kind)

@@ -123,16 +123,17 @@ def _water(case: Case, speaker: Speaker) -> str:
 
 def _more(case: Case, shape: Profile, speaker: Speaker) -> Texts:
     facts, weakest = case.facts, case.facts.weakest
+    level = Range.exactly(max(facts.lip_gap_m.typical, 0.0))
     more: Texts = {
         Part.LURE: depth_words(case, shape, speaker),
         Part.MAIN: f"the line is {speaker.diameter(facts.main_diameter_m.typical)} thick and breaks at "
         f"{speaker.forces(facts.main_straight_n)}; a cast of {speaker.cast(_cast(case))}",
-        Part.REEL: f"the level stands {speaker.diameter(max(facts.lip_gap_m.typical, 0.0))} below the lip",
+        Part.REEL: f"the level stands {speaker.spread(level, Dimension.LENGTH, 'gap')} below the lip",
         Part.KNOTS: f"{weakest.name} goes first, at {speaker.forces(weakest.strength_n)}",
     }
     nose = facts.nose_share
     if nose is not None:
-        more[Part.LURE] += f"; the line pulls its nose down by {_percent(nose)} of its weight"
+        more[Part.LURE] += f"; the line pulls at its nose with {_percent(nose)} of its weight"
     if facts.drag_on_scale_n is not None:
         more[Part.DRAG] = f"over the bent rod {speaker.forces(facts.drag_on_scale_n)}"
     return more

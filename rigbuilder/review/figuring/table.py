@@ -119,7 +119,7 @@ FACTS: Mapping[str, FactRow] = {
     "backing_m": FactRow("backing that fills up the spool", "m", "line",
         "(room − main length × diameter²) / backing diameter²",
         ("room_m3", "main_wound_m", "main_diameter_m", "backing_diameter_m"), (_PACKING, RANGE_METHOD)),
-    "lip_gap_m": FactRow("gap between line and lip", "m", "diameter",
+    "lip_gap_m": FactRow("gap between line and lip", "m", "gap",
         "(flange − sqrt(barrel² + used / room × (full² − barrel²))) / 2; below 0 line stands above the lip",
         ("flange_m", "barrel_m", "fill_share", "label_gap_m"), (_PACKING, FROM_MEMORY, RANGE_METHOD)),
     "fill_share": FactRow("how full the spool is", "1", "share",

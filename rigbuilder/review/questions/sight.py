@@ -5,7 +5,7 @@ import numpy as np
 from rigbuilder.model.rig import Rig
 from rigbuilder.reference.words import LineType
 from rigbuilder.review.case import Case
-from rigbuilder.review.questions.answer import Answer, Question, Scale, Spot, Words, curve_of
+from rigbuilder.review.questions.answer import Answer, Question, Scale, Spot, Words, curve_of, percent
 from rigbuilder.review.questions.compare import Rival, rivals, swept
 from rigbuilder.review.questions.rows import batch_of
 from rigbuilder.review.speak import Speaker
@@ -13,6 +13,7 @@ from rigbuilder.sources import FROM_MEMORY, Kind, Source
 from rigbuilder.units.dimensions import Dimension
 
 _PLACES = 9
+_NEAR_M = 1.0  # what is nearer reads best in inches or centimetres
 _SOURCES = (
     Source(Kind.COMPUTED, "contrast of a line too thin to be resolved, dimmed by the water until it is lost"),
     Source(
@@ -39,10 +40,10 @@ def sight(case: Case, preview: Case | None = None) -> Answer:
     seen, glint, end = case.facts.sight_m, case.facts.glint_ratio, case.end
 
     def sentence(speaker: Speaker) -> str:
-        far = speaker.spread(seen, Dimension.LENGTH, "depth")
+        far = speaker.spread(seen, Dimension.LENGTH, "leader" if seen.typical < _NEAR_M else "depth")
         text = f"In water clear to {speaker.depth(clarity)} the {end.type} may be noticed from {far}."
         if glint is not None and end.type is not LineType.NYLON:
-            text += f" It glints {glint.typical:.2g} times as strongly as nylon of its thickness."
+            text += f" It glints {percent(glint)} as strongly as nylon of its thickness."
         return text
 
     return Answer(

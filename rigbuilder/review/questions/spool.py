@@ -82,10 +82,10 @@ def spool(case: Case, preview: Case | None = None) -> Answer:
         text = f"{speaker.line(wound.typical)} of line"
         if under is not None and under.typical >= 1.0:
             text += f" over {speaker.line(under.typical)} of backing"
-        level = speaker.diameter(max(gap.typical, 0.0))
+        level = speaker.spread(Range.exactly(max(gap.typical, 0.0)), Dimension.LENGTH, "gap")
         if gap.typical < 0.0:
-            return f"{text} would stand over the lip: less will do."
-        return f"{text} leaves the level {level} below the lip."
+            return f"{text} would stand above the lip: wind on less."
+        return f"{text} leaves a gap of {level} below the lip."
 
     return Answer(
         Question.SPOOL, sentence, Scale("the spool holds", Dimension.LENGTH, "line"), rows=rows,
