@@ -77,7 +77,7 @@ MENUS: tuple[tuple[str, tuple[Spec | str, ...]], ...] = (
                 "middle", "One rod for &two jobs…", ("Ctrl+M",), "", "The middle way between two techniques"
             ),
             "",
-            Spec("house", "&House rules…", ("Ctrl+,",), "settings", "What the coach decides otherwise"),
+            Spec("house", "&House rules…", ("Ctrl+,",), "settings", "What the coach decides differently"),
         ),
     ),
     (

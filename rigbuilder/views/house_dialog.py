@@ -30,7 +30,7 @@ class HouseDialog(QDialog):
         self.severities = SeverityPage(self.sheet, look)
         self.differ = DifferPage(self.sheet, practice.shipped, look)
         self.ranges = RangesPage(self.sheet, practice.shipped, technique, look)
-        self.tabs.addTab(self.severities, "How grave")
+        self.tabs.addTab(self.severities, "How serious")
         self.tabs.addTab(self.differ, "Where anglers differ")
         self.tabs.addTab(self.ranges, "Ranges of a technique")
         self.count: QLabel = text_label("", "label", parent=self)

@@ -54,7 +54,7 @@ class SeverityPage(Page):
     """Every rule with the severity that it has in this house."""
 
     def __init__(self, sheet: HouseSheet, look: Look) -> None:
-        super().__init__("How grave each rule is", look)
+        super().__init__("How serious each rule is", look)
         self._sheet = sheet
         self.search = QLineEdit(self)
         self.search.setAccessibleName("Find a rule")
@@ -71,7 +71,7 @@ class SeverityPage(Page):
             column.setSpacing(0)
             column.addWidget(text_label(row.title, "strong", wrap=True, parent=words))
             column.addWidget(text_label(row.what, "caption", wrap=True, parent=words))
-            field = ChoiceField(f"{row.title}: how grave", parent=self.sheet_widget)
+            field = ChoiceField(f"{row.title}: how serious", parent=self.sheet_widget)
             field.set_options(row.options)
             field.setMinimumContentsLength(16)
             field.chosen.connect(lambda value, name=row.name: self._chosen(name, value))

@@ -12,7 +12,7 @@ from rigbuilder.views.controls.texts import text_label
 from rigbuilder.views.theme_look import Look
 
 _ABOUT = (
-    "Each job asks for its own line. Half-way between them lies one that does for both; "
+    "Each job asks for its own line. Half-way between them there may be one that does for both; "
     "here is what it costs at either end. All of it is common practice."
 )
 _NONE = "No one line does for both: practice uses different types. Take two rods."
