@@ -151,9 +151,10 @@ class Aim:
         high = moved(ladder, base.high, min(math.ceil(up), 1 + math.ceil(lift)))
         own = self.technique.base
         start = own.main_lb if own.main is kind else _on_ladder(ladder, math.sqrt(base.low * base.high))
-        # The day points inside the range; only hard cover may point past its end.
+        # The day points inside the range; only hard cover may point past its end, by its own steps alone.
         cover = sum(move.steps for move in ups if move.adjuster == _COVER)
-        top = max(base.high, start if cover < 1.0 else high)
+        pushed = min(high, moved(ladder, base.high, math.ceil(cover))) if cover >= 1.0 else start
+        top = max(base.high, pushed)
         aim = min(max(moved(ladder, start, steps), base.low), top)
         low = min(low, base.high)
         return Bounds(low, min(max(aim, low, self._weed_lb(kind)), high), high, base, ladder)

@@ -78,7 +78,11 @@ def read_capacities(label: Label, captions: Captions) -> None:
     """Offer every line capacity on a reel label; pairs without units are asked about."""
     _read_headed(label, captions)
     for match in label.find(_SIZED):
-        braid = match["prefix"].startswith("p") or captions.role(*match.span()) == "braid"
+        role = captions.role(*match.span())
+        if match["prefix"] == "#" and role is None:
+            label.doubt(match.span(), "a size number alone; No. of nylon, or PE of braid?")
+            continue
+        braid = match["prefix"].startswith("p") or role == "braid"
         symbol = "PE" if braid else "No."
         first = match.start("pairs")
         for pair in _SIZED_PAIR.finditer(match["pairs"]):

@@ -97,6 +97,7 @@ _CAPTIONS = {
 # Nylon of 0.04 mm holds about 1 N, the heaviest leaders are under 3 mm.
 _THINNEST_M, _THICKEST_M = 3e-5, 3e-3
 _LENGTHS_M = (0.05, 20_000.0)
+_LIKE_A_DIAMETER_M = 0.5  # 0.25 m is more often a slip for 0.25 mm than a leader of a foot
 _TESTS_N = (0.2, 2000.0)
 
 
@@ -237,6 +238,8 @@ def _offer(
         return
     if key == "length" and value.is_range:
         label.doubt(span, "two numbers joined by a dash; a line and its length?")
+    elif key == "length" and value.unit.symbol == "m" and value.si_high < _LIKE_A_DIAMETER_M:
+        label.doubt(span, f"{show(value)} is short for a length of line; a diameter in mm?")
     elif limits[0] <= value.si_low and value.si_high <= limits[1]:
         label.offer(span, key, value, f"{key}: {show(value)}")
     else:
