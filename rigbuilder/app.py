@@ -22,6 +22,7 @@ from rigbuilder.store.progress import ProgressStore
 from rigbuilder.store.pulltests import NAME as PULL_TESTS
 from rigbuilder.store.pulltests import PullTestFile
 from rigbuilder.store.settings import SettingsFile
+from rigbuilder.store.tidy import tidy
 from rigbuilder.viewmodels.bench import Bench
 from rigbuilder.viewmodels.desk import Desk
 from rigbuilder.viewmodels.draftkeeper import DraftKeeper
@@ -74,6 +75,11 @@ def build(application: QApplication, places: Places, remarks: list[str]) -> Main
     """Return the window over the person's own files; what is worth a word is added to ``remarks``."""
     preferences = Preferences(SettingsFile(places.settings), application)
     remarks.extend(preferences.remarks)
+    tidied = tidy(places, {card.parent for card in preferences.recent})
+    if tidied.imported:
+        remarks.append(
+            f"An import that was cut short is finished; cards brought in: {tidied.imported}."
+        )
     look = Look(
         application,
         mode=Mode(preferences.theme),
@@ -117,8 +123,9 @@ def answer(window: MainWindow, files: Sequence[Path]) -> None:
     """Come to the front for a second start; open its files as soon as no question waits for its answer."""
     if window.isMinimized():
         window.showNormal()
-    if QApplication.activeModalWidget() is not None:
-        QApplication.activeModalWidget().activateWindow()
+    question = QApplication.activeModalWidget()
+    if question is not None:
+        question.activateWindow()
         if files:
             QTimer.singleShot(_ASK_AGAIN_MS, lambda: answer(window, files))
         return

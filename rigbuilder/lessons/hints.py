@@ -71,11 +71,6 @@ def hints(report: Report, speaker: Speaker, *, own: str = "") -> tuple[str, ...]
     return (own, *steps) if own else steps
 
 
-def part_hint(part: Part) -> str:
-    """Return where to look, in words."""
-    return _PART_WORDS[part]
-
-
 def _for(finding: Finding, speaker: Speaker) -> tuple[str, ...]:
     numbers = finding.hit.numbers()
     if numbers:

@@ -14,7 +14,6 @@ from rigbuilder.mechanics.errors import require
 PACKING_SQUARE = np.pi / 4.0  # every turn exactly above another [1] COMPUTED
 PACKING_NESTED = np.pi / (2.0 * np.sqrt(3.0))  # every turn in the groove below [1] COMPUTED: densest possible
 PACKING_RANGE = (0.55, 0.70, 0.80)  # wound line, low / typical / high [1] PUBLISHED: coil-winding glossaries
-LABEL_SPREAD = (0.85, 1.0, 1.15)  # capacity on reel labels, low / typical / high [1] COMMON PRACTICE
 
 
 def label_room(*, length_m: ArrayLike, diameter_m: ArrayLike) -> Array:

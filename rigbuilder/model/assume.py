@@ -19,7 +19,6 @@ from rigbuilder.reference.ranges import INCH_M, LBF_N
 from rigbuilder.reference.techniques import Technique
 from rigbuilder.reference.words import Cover, LabelConvention, LineType, ReelKind
 
-YARD_M = 36 * INCH_M
 # Common practice: 10 lb and more a PE number are sold, 12 lb is the middle; 4 lb a nylon-scale number.
 SIZE_LB = {"PE": 12.0, "No.": 4.0}
 

@@ -31,10 +31,6 @@ class Reading:
     assumed: tuple[Assumed, ...] = ()
     labels: Mapping[str, Understanding] = field(default_factory=dict)
 
-    def problem_at(self, path: str) -> Problem | None:
-        """Return the problem of one field, if it has one."""
-        return next((problem for problem in self.problems if problem.field == path), None)
-
 
 def read(document: Document, reference: Reference) -> Reading:
     """Read a card; never raises for what a person may have typed."""

@@ -11,13 +11,12 @@ from rigbuilder.review.facts import Link
 from rigbuilder.review.figuring.working import working
 from rigbuilder.review.hook_wire import bears_like
 from rigbuilder.review.speak import Speaker
-from rigbuilder.sources import COMMON_PRACTICE, FROM_MEMORY, Kind, Source
+from rigbuilder.sources import FROM_MEMORY, Kind, Source
 
 CLEAR = 0.5  # from this chance on a link is the fuse [1], from memory
 
 # Where practice wants the fuse: little line is left behind. The hook counts too, it gives without a break.
 _PLANNED = ("hook", "split ring", "knot at the lure", "leader")
-_BY_SAMPLING = Source(Kind.COMPUTED, "independent links, the weakest goes; checked by sampling")
 
 
 @dataclass(frozen=True, slots=True)

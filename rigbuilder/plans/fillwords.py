@@ -4,14 +4,13 @@ from rigbuilder.plans.fill import FillPlan, Winding
 from rigbuilder.plans.known import Remark, Taken
 from rigbuilder.plans.pins import Origin, Quantity
 from rigbuilder.plans.sheet import Sheet
-from rigbuilder.reference.ranges import Range
+from rigbuilder.reference.ranges import YARD_M, Range
 from rigbuilder.review.speak import Speaker
 from rigbuilder.units.dimensions import Dimension
 from rigbuilder.units.systems import UnitSystem
 
 SCRAP_M = 4.0  # less backing than this is hardly worth a knot [m], from memory
 SCALE_KG = 0.005  # a kitchen scale that shows whole grams tells no less than this apart [kg], from memory
-_YARD_M = 0.9144
 
 NAMES = {Quantity.BACKING: "backing", Quantity.MAIN: "main line", Quantity.LIP_GAP: "lip gap"}
 
@@ -155,7 +154,7 @@ def fill_sheet(plan: FillPlan, speaker: Speaker) -> Sheet:
             name,
             _line(part, speaker),
             _number(part.length_m, 1.0),
-            _number(part.length_m, 1 / _YARD_M),
+            _number(part.length_m, 1 / YARD_M),
             count_words(part.turns),
             gram_words(part.mass_kg),
             _how(shown, Quantity.BACKING if name == "backing" else Quantity.MAIN),

@@ -11,6 +11,7 @@ from pydantic import BeforeValidator
 LBF_N = 4.4482216152605
 OZ_KG = 0.028349523125
 INCH_M = 0.0254
+YARD_M = 0.9144
 
 
 @dataclass(frozen=True, slots=True)

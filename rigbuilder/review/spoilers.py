@@ -8,7 +8,7 @@ from collections.abc import Callable, Iterable, Mapping
 from typing import Any
 
 from rigbuilder.model.rig import Line
-from rigbuilder.reference.ranges import INCH_M, LBF_N, OZ_KG
+from rigbuilder.reference.ranges import LBF_N, OZ_KG
 from rigbuilder.reference.words import Action, Cover, LineType, Power, ReelKind
 from rigbuilder.review.case import Case
 from rigbuilder.review.dressing import dressed, dressing_changes, line_changes, pounds
@@ -17,7 +17,6 @@ from rigbuilder.review.offered import tests_lb
 Changes = Mapping[str, Any]
 Family = Callable[[Case], Iterable[Changes]]
 
-_YARD_M = 36 * INCH_M
 _SHARES = (0.1, 0.2, 0.35, 0.5, 1.4, 1.7, 2.0, 2.5, 3.0, 4.0, 6.0)
 
 

@@ -3,14 +3,13 @@
 from rigbuilder.model import practice
 from rigbuilder.model.document import get
 from rigbuilder.model.usual import usual_document
-from rigbuilder.reference.ranges import INCH_M, LBF_N, OZ_KG, Span
+from rigbuilder.reference.ranges import INCH_M, LBF_N, OZ_KG, YARD_M, Span
 from rigbuilder.reference.words import LineType
 from rigbuilder.review.case import Case
 from rigbuilder.review.core import Remedy
 from rigbuilder.review.dressing import Changes, backing_changes, pounds
 from rigbuilder.review.figuring.usual import usual_rig
 
-_YARD_M = 36 * INCH_M
 _STEP_YD = 5  # line is wound on by the five yards
 _HARDWARE_LB = (10, 20, 30, 50, 80, 100, 130, 200)  # common practice: strengths that swivels are sold in
 _SPARE = 1.25  # common practice: hardware a quarter stronger than the line it hangs on
@@ -122,7 +121,7 @@ def less_line(case: Case) -> tuple[Remedy, ...]:
 
 
 def _line_length(case: Case, length_m: float, *, up: bool) -> tuple[Remedy, ...]:
-    yards = length_m / _YARD_M
+    yards = length_m / YARD_M
     steps = -(-yards // _STEP_YD) if up else yards // _STEP_YD
     if steps < 1:
         return ()

@@ -13,7 +13,6 @@ from rigbuilder.viewmodels.fieldtext import NONE_WORD
 
 _BESIDE = {"rod": "rod.label", "lure": "lure.technique", "main": "main.type", "reel": "reel.label"}
 ASSUMED, ON_LABEL = "assumed", "on the label"
-_READ = "Read from the label above."
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,7 +8,6 @@ from rigbuilder.viewmodels.bench import Bench
 from rigbuilder.viewmodels.chainview import ChainModel, ChainShown
 from rigbuilder.viewmodels.pullshelf import PullShelf
 from rigbuilder.views.controls.buttons import ActionButton
-from rigbuilder.views.controls.foldable import Foldable
 from rigbuilder.views.controls.texts import text_label
 from rigbuilder.views.paint.spec import Axis, Bar, BarSpec, Limit
 from rigbuilder.views.paint.view import ChartView
@@ -90,21 +89,15 @@ class ChainPanel(QWidget):
         row.addStretch(1)
         for widget in (self.headline, self.verdict, self.chart, self.lost):
             pane.column.addWidget(widget)
-        self._fold(pane, "What drag?", True, self.drag, self.drag_remarks)
-        self._fold(pane, "Joints and knots", True, self.joints)
+        pane.fold("What drag?", True, self.drag, self.drag_remarks)
+        pane.fold("Joints and knots", True, self.joints)
         pane.column.addLayout(row)
-        self._fold(pane, "Care of these lines", False, self.care)
-        self._fold(pane, "How we know", False, self.sources)
+        pane.fold("Care of these lines", False, self.care)
+        pane.fold("How we know", False, self.sources)
         pane.column.addStretch(1)
         outer = QVBoxLayout(self)
         outer.setContentsMargins(0, 0, 0, 0)
         outer.addWidget(pane)
-
-    def _fold(self, pane: ScrollPane, title: str, open_at_first: bool, *inside: QWidget) -> None:
-        section = Foldable(self._look, title, open_at_first=open_at_first, parent=pane.widget())
-        for widget in inside:
-            section.column.addWidget(widget)
-        pane.column.addWidget(section)
 
     def _later(self) -> None:
         if self.isVisible():

@@ -10,7 +10,6 @@ from rigbuilder.viewmodels.bench import Bench
 from rigbuilder.viewmodels.fillview import FillModel, FillShown
 from rigbuilder.views.controls.ask import Ask, WindowAsk
 from rigbuilder.views.controls.buttons import ActionButton
-from rigbuilder.views.controls.foldable import Foldable
 from rigbuilder.views.controls.texts import text_label
 from rigbuilder.views.plan_parts import ButtonRow, RemarkList, ScrollPane, SheetTable, StepList, TextList
 from rigbuilder.views.plan_pins import PinGrid
@@ -102,23 +101,15 @@ class FillPanel(QWidget):
         pane.column.addWidget(self.table)
         pane.column.addWidget(self.note)
         pane.column.addWidget(ButtonRow(self.keep, self.copy, self.save, parent=pane.widget()))
-        self._fold(pane, "How to fill it", True, self.steps)
-        self._fold(
-            pane, "What does it cost?", True, self.refills, self.cost, self.cost_note, self.cost_remarks
-        )
-        self._fold(pane, "Worn line turned end for end", False, self.reverse_worth, self.reverse)
-        self._fold(pane, "Taken for granted", True, self.taken)
-        self._fold(pane, "How we know", False, self.sources)
+        pane.fold("How to fill it", True, self.steps)
+        pane.fold("What does it cost?", True, self.refills, self.cost, self.cost_note, self.cost_remarks)
+        pane.fold("Worn line turned end for end", False, self.reverse_worth, self.reverse)
+        pane.fold("Taken for granted", True, self.taken)
+        pane.fold("How we know", False, self.sources)
         pane.column.addStretch(1)
         outer = QVBoxLayout(self)
         outer.setContentsMargins(0, 0, 0, 0)
         outer.addWidget(pane)
-
-    def _fold(self, pane: ScrollPane, title: str, open_at_first: bool, *inside: QWidget) -> None:
-        section = Foldable(self._look, title, open_at_first=open_at_first, parent=pane.widget())
-        for widget in inside:
-            section.column.addWidget(widget)
-        pane.column.addWidget(section)
 
     def _later(self) -> None:
         if self.isVisible():

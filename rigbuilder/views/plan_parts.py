@@ -22,6 +22,7 @@ from rigbuilder.plans.known import Remark
 from rigbuilder.plans.sheet import Sheet
 from rigbuilder.views.controls.badge import SeverityBadge
 from rigbuilder.views.controls.flow_layout import FlowLayout
+from rigbuilder.views.controls.foldable import Foldable
 from rigbuilder.views.controls.texts import text_label
 from rigbuilder.views.theme_look import Look
 
@@ -199,3 +200,11 @@ class ScrollPane(QScrollArea):
         self.column.setContentsMargins(theme.px(8), theme.px(4), theme.px(12), theme.px(8))
         self.column.setSpacing(theme.px(8))
         self.setWidget(inner)
+        self._look = look
+
+    def fold(self, title: str, open_at_first: bool, *inside: QWidget) -> None:
+        """Put widgets under a heading that folds them away."""
+        section = Foldable(self._look, title, open_at_first=open_at_first, parent=self.widget())
+        for widget in inside:
+            section.column.addWidget(widget)
+        self.column.addWidget(section)

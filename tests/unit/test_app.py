@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QApplication
 
 from rigbuilder.app import begin, build
 from rigbuilder.store.paths import Places, find_places
+from rigbuilder.store.process import Process, mark, this_process
 from rigbuilder.views.controls.ask import ScriptedAsk
 from rigbuilder.views.window import MainWindow
 from tests.unit.viewmodels.parts import demo_card, save_card
@@ -71,6 +72,19 @@ def test_a_card_that_cannot_be_opened_leaves_a_ready_rig(start: Start, tmp_path:
     assert isinstance(window.ask, ScriptedAsk)
     assert "nowhere.rigcard" in window.ask.asked[-1]
     assert window.bench.report is not None
+
+
+def test_a_start_clears_up_after_a_killed_one_and_finishes_its_import(start: Start, tmp_path: Path) -> None:
+    places = find_places()
+    remnant = f".rigbuilder-{mark(Process(this_process().host, 'an earlier start', 7, '1'))}"
+    places.cards.mkdir(parents=True)
+    (places.cards / f"{remnant}-0123456789abcdef.part").write_text("half a card")
+    ready = places.cards / f"{remnant.replace('rigbuilder-', 'rigbuilder-import-')}-89abcdef.ready"
+    ready.mkdir()
+    card = save_card(ready)
+    start(places=places)
+    assert [path.name for path in places.cards.iterdir()] == [card.name]
+    assert start.remarks == ["An import that was cut short is finished; cards brought in: 1."]
 
 
 def test_a_house_file_is_used(start: Start) -> None:

@@ -1,6 +1,7 @@
 """Rules about how the spool is filled."""
 
 from rigbuilder.model.fields import Part
+from rigbuilder.reference.ranges import YARD_M
 from rigbuilder.reference.words import LineType, RetrieveLoad
 from rigbuilder.review.case import Case
 from rigbuilder.review.core import Example, Hit, Number, Rule, Severity
@@ -10,9 +11,8 @@ from rigbuilder.review.tackle_mends import less_line, more_line, usual_backing
 from rigbuilder.sources import COMMON_PRACTICE, Kind, Source
 from rigbuilder.units.dimensions import Dimension
 
-_YARD_M = 0.9144
-_CASTS, _SPARE_M = 1.5, 25 * _YARD_M
-_TRIM_M = 10 * _YARD_M  # common practice: 10-20 yd are cut off in a season
+_CASTS, _SPARE_M = 1.5, 25 * YARD_M
+_TRIM_M = 10 * YARD_M  # common practice: 10-20 yd are cut off in a season
 
 _FAR_OVER = 1.3  # common practice: a third more than even the kindest reading of the label
 _HALF_EMPTY = 0.6  # common practice: casts fall short by about a quarter from there

@@ -1,6 +1,5 @@
 """The line in air and water: its computed shape, its range as a faint band, its stroke by type."""
 
-from itertools import pairwise
 from math import hypot
 
 from PySide6.QtCore import QPointF
@@ -11,8 +10,6 @@ from rigbuilder.viewmodels.scene import RigScene
 from rigbuilder.views.drawing.frame import Frame
 from rigbuilder.views.paint.pencil import Pencil
 from rigbuilder.views.theme import Stroke
-
-_LEAST_LEADER = 26.0  # logical pixels: a shorter leader is shown in a lens only
 
 Points = list[tuple[float, float]]
 
@@ -77,15 +74,6 @@ def paint_lines(pencil: Pencil, frame: Frame, scene: RigScene) -> dict[Part, QPa
         pencil.painter.drawEllipse(joint, 3.4 * frame.u, 3.4 * frame.u)
         pencil.painter.setBrush(pencil.theme.colour("card"))
     return found
-
-
-def leader_is_seen(frame: Frame, scene: RigScene) -> bool:
-    """Tell whether the leader is long enough on the sheet to be told from the main line."""
-    _, leader = split_at_leader(scene)
-    if len(leader) < 2:
-        return False
-    placed = frame.path_points(leader)
-    return sum(hypot(b.x() - a.x(), b.y() - a.y()) for a, b in pairwise(placed)) >= _LEAST_LEADER * frame.u
 
 
 def middle(frame: Frame, points: Points, share: float = 0.5) -> QPointF:

@@ -18,7 +18,6 @@ from rigbuilder.views.controls.ask import ScriptedAsk
 from rigbuilder.views.plan_care import CarePanel
 from rigbuilder.views.plan_chain import ChainPanel
 from rigbuilder.views.plan_fill import FillPanel
-from rigbuilder.views.plan_panel import PlansPanel
 from rigbuilder.views.plan_parts import ScrollPane
 from rigbuilder.views.theme_look import Look
 from tests.unit.views.rigs import bench_of, bench_with
@@ -223,18 +222,6 @@ class TestCare:
         qtbot.addWidget(panel)
         assert panel.shown() is None
         assert not panel.add.isEnabled()
-
-
-def test_all_plans_share_one_place(qtbot: QtBot, look: Look) -> None:
-    panel = PlansPanel(bench_of("walking-bait"), look, ask=ScriptedAsk())
-    qtbot.addWidget(panel)
-    panel.show()
-    assert [panel.tabText(place) for place in range(panel.count())] == [
-        "Reel and cost", "Chain and knots", "Care and log",
-    ]  # fmt: skip
-    assert panel.fill.headline.text()
-    panel.setCurrentWidget(panel.chain)
-    qtbot.waitUntil(lambda: bool(panel.chain.verdict.texts()))
 
 
 @pytest.mark.parametrize("width", [380, 560, 900, 1400])
