@@ -4,7 +4,6 @@ from collections.abc import Callable
 from pathlib import Path
 
 from PySide6.QtCore import QObject
-from PySide6.QtPrintSupport import QPrintDialog, QPrinter
 from PySide6.QtWidgets import QFileDialog, QWidget
 
 from rigbuilder.viewmodels.bench import Bench
@@ -12,12 +11,11 @@ from rigbuilder.viewmodels.scene import scene_of
 from rigbuilder.viewmodels.sheet import sheet_content
 from rigbuilder.views.paint.export import A4, Sheet
 from rigbuilder.views.sheet.choice import PaperDialog
-from rigbuilder.views.sheet.write import SIZES, drawing_png, drawing_svg, print_sheet, write_sheet
+from rigbuilder.views.sheet.write import drawing_png, drawing_svg, write_sheet
 from rigbuilder.views.show import ShowWindow
 from rigbuilder.views.theme_look import Look
 
 _UNREADABLE = "The card does not say enough yet for a rig: fill in lure, rod and main line first."
-_NEAR_MM = 4.0  # paper that differs by less is taken as the same size
 
 
 class Paper(QObject):
@@ -41,12 +39,13 @@ class Paper(QObject):
         report = self._bench.report
         if not self._is_readable() or report is None:
             return
-        printer = QPrinter(QPrinter.PrinterMode.HighResolution)
-        printer.setDocName(self._bench.text("name") or "Rig")
-        if QPrintDialog(printer, self._window).exec() != QPrintDialog.DialogCode.Accepted:
+        from rigbuilder.views.sheet import printer as printing  # Qt's printing: not for the first window
+
+        printer = printing.ask_for_printer(self._bench.text("name") or "Rig", self._window)
+        if printer is None:
             return
         content = sheet_content(self._bench.document, report, self._bench.speaker)
-        if not print_sheet(printer, content, paper_of(printer)):
+        if not printing.print_sheet(printer, content, printing.paper_of(printer)):
             self._tell("The printer did not take the sheet. See that it is on, or save the sheet as a PDF.")
 
     def save_sheet(self) -> None:
@@ -118,12 +117,3 @@ class Paper(QObject):
             self._tell(f"{path.name} was not saved: {trouble.strerror}. Choose another place.")
         else:
             self._tell(f"Saved {path.name}.")
-
-
-def paper_of(printer: QPrinter) -> Sheet:
-    """Return the sheet that fits the printer's paper; A4 where it is of another size."""
-    size = printer.pageLayout().pageSize().size(printer.pageLayout().pageSize().Unit.Millimeter)
-    for sheet in SIZES.values():
-        if max(abs(size.width() - sheet.width_mm), abs(size.height() - sheet.height_mm)) < _NEAR_MM:
-            return sheet
-    return A4

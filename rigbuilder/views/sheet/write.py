@@ -1,10 +1,9 @@
-"""The sheet as a PDF file and on the printer; the drawing alone as SVG or PNG."""
+"""The sheet as a PDF file; the drawing alone as SVG or PNG."""
 
 from pathlib import Path
 
 from PySide6.QtCore import QRectF, QSize
 from PySide6.QtGui import QPainter
-from PySide6.QtPrintSupport import QPrinter
 
 from rigbuilder.model.document import Document
 from rigbuilder.viewmodels.scene import RigScene
@@ -17,7 +16,6 @@ from rigbuilder.views.paint.export import (
     LETTER,
     Paint,
     Sheet,
-    page_layout,
     to_pdf,
     to_png,
     to_svg,
@@ -46,16 +44,6 @@ def write_sheet(path: Path, document: Document, report: Report, size: Sheet, spe
         OSError: if the file cannot be written.
     """
     path.write_bytes(sheet_pdf(sheet_content(document, report, speaker), size))
-
-
-def print_sheet(printer: QPrinter, content: SheetContent, size: Sheet) -> bool:
-    """Print the sheet; return whether the printer took it."""
-    printer.setPageLayout(page_layout(size))
-    painter = QPainter()
-    if not painter.begin(printer):
-        return False
-    paint_page(painter, QRectF(painter.viewport()), content)
-    return painter.end()
 
 
 def drawing_svg(scene: RigScene, theme: Theme = LIGHT, size: QSize = PICTURE) -> bytes:

@@ -10,7 +10,8 @@ from PySide6.QtWidgets import QFileDialog, QWidget
 from pytestqt.qtbot import QtBot
 
 from rigbuilder.views.sheet.choice import PaperDialog
-from rigbuilder.views.sheet.paper import Paper, paper_of
+from rigbuilder.views.sheet.paper import Paper
+from rigbuilder.views.sheet.printer import paper_of
 from rigbuilder.views.sheet.write import SIZES
 from rigbuilder.views.show import ShowWindow
 from rigbuilder.views.theme_look import Look

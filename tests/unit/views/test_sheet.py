@@ -11,7 +11,8 @@ from PySide6.QtWidgets import QApplication
 
 from rigbuilder.viewmodels.bench import Bench
 from rigbuilder.viewmodels.sheet import SURE, sheet_content
-from rigbuilder.views.sheet.write import SIZES, drawing_png, drawing_svg, print_sheet, sheet_pdf, write_sheet
+from rigbuilder.views.sheet.printer import print_sheet
+from rigbuilder.views.sheet.write import SIZES, drawing_png, drawing_svg, sheet_pdf, write_sheet
 from rigbuilder.views.theme_palettes import DARK
 from tests.unit.views.rigs import WRONG_FROG, bench_of
 from tests.unit.views.scenes import usual_scene
