@@ -1,6 +1,6 @@
 """150 candidate lines: time for all their figures, and for depths against a plain loop of an integrator.
 
-Run: python tests/benchmarks/bench_figures.py [ROUNDS]
+Run: python -m tests.benchmarks.bench_figures [ROUNDS]
 """
 
 import statistics

@@ -1,6 +1,6 @@
 """Measures what one edit costs until the picture stands: scene, drawing, and each question's answer.
 
-Use: ``python tests/benchmarks/bench_repaint.py``. The budget is 33 ms (median) for edit and drawing, and
+Use: ``python -m tests.benchmarks.bench_repaint``. The budget is 33 ms (median) for edit and drawing, and
 50 ms for any one answer, which is worked out when the typing rests.
 """
 

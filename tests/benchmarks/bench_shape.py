@@ -1,6 +1,6 @@
 """How fast the line-shape integrator is, and how exact: run by hand.
 
-    python tests/benchmarks/bench_shape.py
+    python -m tests.benchmarks.bench_shape
 
 The same 150 candidate lines are towed by the vectorised integrator and, one by
 one, by a plain scipy loop; the table shows both times of this run, their ratio

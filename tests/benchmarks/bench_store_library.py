@@ -1,6 +1,6 @@
 """10,000 cards: time to the first rows, to all of them, per keystroke, and memory per card.
 
-Run: python tests/benchmarks/bench_store_library.py [CARDS]
+Run: python -m tests.benchmarks.bench_store_library [CARDS]
 """
 
 import gc

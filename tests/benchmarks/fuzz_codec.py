@@ -1,6 +1,6 @@
 """Throw a million damaged cards, sets and pasted texts at the readers; only CardError may come out.
 
-Run: python tests/benchmarks/fuzz_codec.py [INPUTS] [SEED]
+Run: python -m tests.benchmarks.fuzz_codec [INPUTS] [SEED]
 
 Guided by coverage in a plain way: an input that makes the reader run a line
 of the store not run before joins the seeds that are damaged next.

@@ -1,6 +1,6 @@
 """Throw damaged and invented labels at the label reader and at the quantity reader; neither may break.
 
-Run: python tests/benchmarks/fuzz_labels.py [INPUTS] [SEED]
+Run: python -m tests.benchmarks.fuzz_labels [INPUTS] [SEED]
 
 The reader of labels may not raise at all, the reader of quantities nothing but QuantityError. Prints how
 many texts were read, what became of them, the slowest ones and the greatest memory.

@@ -1,6 +1,6 @@
 """Writes pictures of the demo cards: the whole window, light and dark, at three sizes, and the sheets.
 
-Use: ``python tests/benchmarks/gallery.py FOLDER [CARD ...]`` (offscreen unless told otherwise).
+Use: ``python -m tests.benchmarks.gallery FOLDER [CARD ...]`` (offscreen unless told otherwise).
 """
 
 import os

@@ -1,6 +1,6 @@
 """Writes pictures of all controls, signs, icons and sample charts, in light, dark and print.
 
-Use: ``python tests/benchmarks/gallery_controls.py FOLDER`` (offscreen unless told otherwise).
+Use: ``python -m tests.benchmarks.gallery_controls FOLDER`` (offscreen unless told otherwise).
 """
 
 import os

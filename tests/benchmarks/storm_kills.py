@@ -1,6 +1,6 @@
 """Kill a saving program at random moments, thousands of times, and count what was lost.
 
-Run: python tests/benchmarks/storm_kills.py [KILLS] [SEED]
+Run: python -m tests.benchmarks.storm_kills [KILLS] [SEED]
 
 Each round a program saves one card over and over and reports every save that
 returned. After a SIGKILL at a random moment the card must be whole and hold

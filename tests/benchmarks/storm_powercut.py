@@ -1,6 +1,6 @@
 """Cut the power under a saving program, on file systems of its own, and count what was lost.
 
-Run as an administrator: python tests/benchmarks/storm_powercut.py [CUTS] [FILE SYSTEM]
+Run as an administrator: python -m tests.benchmarks.storm_powercut [CUTS] [FILE SYSTEM]
 
 A file system lives in an image file mounted through a loop device. While a
 program saves and reports, it is halted at random and the image copied: the

@@ -1,6 +1,6 @@
 """Two programs save one card a thousand times each; no update may be lost without a question.
 
-Run: python tests/benchmarks/storm_writers.py [SAVES]
+Run: python -m tests.benchmarks.storm_writers [SAVES]
 """
 
 import os
