@@ -82,7 +82,7 @@ def _recommended(rows: Rows, weakest: Array, ceiling: Array) -> Array:
     percent = triple([(p.low, p.middle, p.high) if (p := d.percent) else (np.nan,) * 3 for d in practice])
     by_share = percent[:, place] / 100.0 * weakest
     wish = np.where(np.isnan(by_share), usual[:, place], by_share)
-    return np.asarray(np.minimum(wish, ceiling[1]))
+    return np.asarray(np.minimum(wish, ceiling[0]))
 
 
 def strength(rows: Rows, known: Known) -> Group:
