@@ -37,6 +37,7 @@ def test_every_remedy_silences_its_reason_and_settles(rule: Rule, example: Examp
     finding = next(found for found in report.findings if found.rule is rule)
     remedies = proven(document, report, finding)
     assert remedies or not rule.mends, "a rule with mends offers none for its own wrong rig"
+    assert len({remedy.say for remedy in remedies}) == len(remedies), "two remedies read the same"
     for remedy in remedies:
         if remedy.safety is Safety.ADVICE:
             continue
