@@ -12,6 +12,7 @@ from rigbuilder.model.labels.measure import (
     Captions,
     Measure,
     measures,
+    offer_usual,
     quantity,
     without_lost_dashes,
     words,
@@ -240,7 +241,5 @@ def _offer(
         label.doubt(span, "two numbers joined by a dash; a line and its length?")
     elif key == "length" and value.unit.symbol == "m" and value.si_high < _LIKE_A_DIAMETER_M:
         label.doubt(span, f"{show(value)} is short for a length of line; a diameter in mm?")
-    elif limits[0] <= value.si_low and value.si_high <= limits[1]:
-        label.offer(span, key, value, f"{key}: {show(value)}")
     else:
-        label.doubt(span, f"{show(value)} is no usual {key} of a fishing line")
+        offer_usual(label, span, key, value, limits=limits, called=key, of=f"{key} of a fishing line")

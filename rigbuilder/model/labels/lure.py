@@ -10,13 +10,13 @@ from rigbuilder.model.labels.measure import (
     Captions,
     Measure,
     measures,
+    offer_usual,
     quantity,
     without_lost_dashes,
     words,
 )
 from rigbuilder.model.labels.vocabulary import DEPTH, HOOKS, LENGTH, LURE, NOISE, WEIGHT
 from rigbuilder.units.dimensions import Dimension
-from rigbuilder.units.quantity import show
 from rigbuilder.units.spelling import unit_pattern
 
 _BUOYANCY: tuple[tuple[str, re.Pattern[str]], ...] = (
@@ -136,9 +136,5 @@ def _offer(
     limits: tuple[float, float],
 ) -> None:
     value = quantity(label, span, text, dimension=dimension)
-    if value is None:
-        return
-    if limits[0] <= value.si_low and value.si_high <= limits[1]:
-        label.offer(span, key, value, f"{key}: {show(value)}")
-    else:
-        label.doubt(span, f"{show(value)} is no usual {key} of a lure")
+    if value is not None:
+        offer_usual(label, span, key, value, limits=limits, called=key, of=f"{key} of a lure")

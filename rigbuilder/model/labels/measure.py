@@ -7,7 +7,7 @@ from itertools import pairwise
 
 from rigbuilder.model.labels.label import TAKEN, Label
 from rigbuilder.units.dimensions import Dimension
-from rigbuilder.units.quantity import Quantity, QuantityError, parse
+from rigbuilder.units.quantity import Quantity, QuantityError, parse, show
 from rigbuilder.units.spelling import SYMBOLS, unit_pattern
 
 _BINARY = [f"{n}/{d}" for d in (2, 4, 8, 16, 32, 64) for n in range(1, d)]
@@ -180,6 +180,23 @@ def quantity(label: Label, span: tuple[int, int], text: str, *, dimension: Dimen
     except QuantityError as error:
         label.doubt(span, error.reason)
         return None
+
+
+def offer_usual(
+    label: Label,
+    span: tuple[int, int],
+    key: str,
+    value: Quantity,
+    *,
+    limits: tuple[float, float],
+    called: str,
+    of: str,
+) -> None:
+    """Offer a value that lies within ``limits`` [SI]; beyond them it is asked about as no usual ``of``."""
+    if limits[0] <= value.si_low and value.si_high <= limits[1]:
+        label.offer(span, key, value, f"{called}: {show(value)}")
+    else:
+        label.doubt(span, f"{show(value)} is no usual {of}")
 
 
 def without_lost_dashes(label: Label, found: list[Measure]) -> list[Measure]:

@@ -13,6 +13,7 @@ from rigbuilder.model.labels.measure import (
     Captions,
     Measure,
     measures,
+    offer_usual,
     quantity,
     words,
 )
@@ -30,7 +31,6 @@ from rigbuilder.model.labels.vocabulary import (
 )
 from rigbuilder.units.dimensions import Dimension
 from rigbuilder.units.numbers import NotANumber, read_number
-from rigbuilder.units.quantity import show
 from rigbuilder.units.spelling import unit_pattern
 
 _FORCE = unit_pattern("lb", "kg", "N")
@@ -196,12 +196,8 @@ def _read_drag(label: Label) -> None:
 
 def _offer_drag(label: Label, span: tuple[int, int], text: str) -> None:
     value = quantity(label, span, text, dimension=Dimension.FORCE)
-    if value is None:
-        return
-    if _DRAGS_N[0] <= value.si_low <= _DRAGS_N[1]:
-        label.offer(span, "drag", value, f"greatest drag: {show(value)}")
-    else:
-        label.doubt(span, f"{show(value)} is no usual drag")
+    if value is not None:
+        offer_usual(label, span, "drag", value, limits=_DRAGS_N, called="greatest drag", of="drag")
 
 
 def _read_left_over(label: Label) -> None:

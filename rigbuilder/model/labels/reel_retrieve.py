@@ -3,11 +3,10 @@
 import re
 
 from rigbuilder.model.labels.label import Label
-from rigbuilder.model.labels.measure import BEFORE_WORD, DECIMAL, LONE, quantity
+from rigbuilder.model.labels.measure import BEFORE_WORD, DECIMAL, LONE, offer_usual, quantity
 from rigbuilder.model.labels.vocabulary import PER, RETRIEVE
 from rigbuilder.units.dimensions import Dimension
 from rigbuilder.units.numbers import NotANumber, read_number
-from rigbuilder.units.quantity import show
 from rigbuilder.units.spelling import SYMBOLS, unit_pattern
 
 _SPAN = unit_pattern("in", "cm", "mm", "ft", "m")
@@ -61,12 +60,11 @@ def read_retrieve(label: Label) -> None:
 
 def _offer_retrieve(label: Label, span: tuple[int, int], text: str) -> None:
     value = quantity(label, span, text, dimension=Dimension.LENGTH)
-    if value is None:
-        return
-    if _RETRIEVES_M[0] <= value.si_low <= _RETRIEVES_M[1]:
-        label.offer(span, "retrieve", value, f"line retrieved per handle turn: {show(value)}")
-    else:
-        label.doubt(span, f"{show(value)} is no usual length of line per handle turn")
+    if value is not None:
+        offer_usual(
+            label, span, "retrieve", value,
+            limits=_RETRIEVES_M, called="line retrieved per handle turn", of="length of line per handle turn",
+        )  # fmt: skip
 
 
 def read_bare_retrieve(label: Label) -> None:

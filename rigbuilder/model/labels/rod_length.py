@@ -4,10 +4,9 @@ import math
 import re
 
 from rigbuilder.model.labels.label import Label
-from rigbuilder.model.labels.measure import DECIMAL, FRACTION, LONE, START, TO, quantity
+from rigbuilder.model.labels.measure import DECIMAL, FRACTION, LONE, START, TO, offer_usual, quantity
 from rigbuilder.units.dimensions import Dimension
 from rigbuilder.units.numbers import NotANumber, read_number
-from rigbuilder.units.quantity import show
 from rigbuilder.units.spelling import unit_pattern
 
 _FOOT = r"(?:'(?!')|ft\.?(?![a-z])|feet(?![a-z])|foot(?![a-z]))"
@@ -92,9 +91,6 @@ def _is_rod(number: str) -> bool:
 
 def _offer(label: Label, span: tuple[int, int], text: str) -> None:
     value = quantity(label, span, text, dimension=Dimension.LENGTH)
-    if value is None:
-        return
-    if value.si_low < _SHORTEST_M or value.si_high > _LONGEST_M:
-        label.doubt(span, f"{show(value)} is no usual length for a rod")
-        return
-    label.offer(span, "length", value, f"length: {show(value)}")
+    if value is not None:
+        limits = (_SHORTEST_M, _LONGEST_M)
+        offer_usual(label, span, "length", value, limits=limits, called="length", of="length for a rod")
