@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 
 from rigbuilder.model.fields import Part
 from rigbuilder.model.rig import Line, Rig
-from rigbuilder.reference.words import Action, Power
+from rigbuilder.reference.words import Action, Condition, Power
 from rigbuilder.review.case import Case
 from rigbuilder.review.engine import Report
 from rigbuilder.review.questions.profile import Points, Way, profile
@@ -16,6 +16,8 @@ from rigbuilder.viewmodels.pins import numbering
 from rigbuilder.viewmodels.scene_words import measure_words, part_texts
 
 _FOOT_M = 0.3048  # exact
+_MOST_BENT = 0.4  # travel of a rod's tip over its length, at most: past it springs are no longer straight
+_ROD_LENGTHS = ("length_m", "bend_m", "drag_bend_m")
 _ACTIONS = list(Action)
 _POWERS = list(Power)
 
@@ -32,11 +34,12 @@ class Pin:
 
 @dataclass(frozen=True, slots=True)
 class LineLook:
-    """One length of line: type as the theme knows it, its words, its diameter [m]."""
+    """One length of line: type as the theme knows it, its words, its diameter [m], whether it has a kink."""
 
     type: str
     words: str
     diameter_m: float
+    kinked: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,12 +55,16 @@ class Section:
 
 @dataclass(frozen=True, slots=True)
 class RodLook:
-    """The rod: length and tip travel under the present pull [m], where it bends, how stout it is (0 to 1)."""
+    """The rod: length [m], where it bends and how stout it is (0 to 1).
+
+    ``bend_m`` is the travel of its tip under the present pull, ``drag_bend_m`` that under the set drag [m].
+    """
 
     length_m: float
     bend_m: float
     fast: float
     stout: float
+    drag_bend_m: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -163,7 +170,8 @@ def line_words(line: Line, speaker: Speaker) -> str:
 
 
 def _line(line: Line, diameter_m: float, speaker: Speaker) -> LineLook:
-    return LineLook(str(line.type), line_words(line, speaker), diameter_m)
+    kinked = line.condition is Condition.KINKED
+    return LineLook(str(line.type), line_words(line, speaker), diameter_m, kinked)
 
 
 def _leader(case: Case, speaker: Speaker) -> LineLook | None:
@@ -183,11 +191,13 @@ def _rod(case: Case, pull_n: float) -> RodLook:
     length = float(given["rod_length_m"][1, row])
     stiffness = float(given["rod_stiffness_n_m"][1, row])
     action, power = rod.action or Action.FAST, rod.power or Power.MEDIUM
+    drag = 0.0 if case.facts.drag_n is None else case.facts.drag_n.typical
     return RodLook(
         length_m=length,
-        bend_m=min(pull_n / stiffness, 0.4 * length),
+        bend_m=min(pull_n / stiffness, _MOST_BENT * length),
         fast=_ACTIONS.index(action) / (len(_ACTIONS) - 1),
         stout=_POWERS.index(power) / (len(_POWERS) - 1),
+        drag_bend_m=min(drag / stiffness, _MOST_BENT * length),
     )
 
 
@@ -239,11 +249,7 @@ def between(before: RigScene, after: RigScene, share: float) -> RigScene:
         depth_m=mix(before.water.depth_m, after.water.depth_m),
         clarity_m=mix(before.water.clarity_m, after.water.clarity_m),
     )
-    rod = replace(
-        after.rod,
-        length_m=mix(before.rod.length_m, after.rod.length_m),
-        bend_m=mix(before.rod.bend_m, after.rod.bend_m),
-    )
+    rod = {name: mix(getattr(before.rod, name), getattr(after.rod, name)) for name in _ROD_LENGTHS}
     return replace(
         after,
         typical=shape(before.typical, after.typical),
@@ -253,5 +259,5 @@ def between(before: RigScene, after: RigScene, share: float) -> RigScene:
         leader_m=mix(before.leader_m, after.leader_m) if after.leader else after.leader_m,
         section=section(before.section, after.section),
         water=water,
-        rod=rod,
+        rod=replace(after.rod, **rod),
     )

@@ -1,7 +1,7 @@
 """One row of name and value that can be pressed as a whole."""
 
 from PySide6.QtCore import QRect, QRectF, QSize, Qt
-from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent, QPen, QResizeEvent
 from PySide6.QtWidgets import QPushButton, QSizePolicy, QWidget
 
 from rigbuilder.viewmodels.literal import literal
@@ -55,6 +55,11 @@ class RowButton(QPushButton):
         words = metrics.boundingRect(room, _WRAP, self._row.value).height()
         return max(theme.px(_LEAST), words + theme.px(_PAD))
 
+    def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: N802 (Qt's name)
+        """Keep room for all lines of the value at the new width."""
+        super().resizeEvent(event)
+        self._keep_room()
+
     def sizeHint(self) -> QSize:  # noqa: N802 (Qt's name)
         """Return a comfortable width with its height."""
         width = self._look.theme.px(250)
@@ -94,6 +99,13 @@ class RowButton(QPushButton):
         theme = self._look.theme
         return rect.adjusted(theme.px(_NAME), 0, -theme.px(4), 0)
 
+    def _keep_room(self) -> None:
+        """Never be squeezed below what the words take."""
+        needed = self.heightForWidth(self.width())
+        if self.minimumHeight() != needed:
+            self.setMinimumHeight(needed)
+
     def _refresh(self, *_: object) -> None:
+        self._keep_room()
         self.updateGeometry()
         self.update()

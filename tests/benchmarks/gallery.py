@@ -65,6 +65,7 @@ def main(arguments: list[str]) -> int:
         application = QApplication(sys.argv[:1])
         window = build(application, find_places(), [])
         window.show()
+        settle(_SETTLE_MS)
         for card in cards:
             picture(window, card.resolve(), folder)
             print(card.stem)

@@ -8,6 +8,8 @@ from rigbuilder.viewmodels.scene import RigScene
 from rigbuilder.views.drawing.frame import BUTT_M, Frame, hands, stand_m
 from rigbuilder.views.paint.pencil import Pencil
 
+_TELLS = 8.0  # logical pixels: a smaller bend under the drag is not drawn
+
 
 def paint_stand(pencil: Pencil, frame: Frame, scene: RigScene) -> None:
     """Paint the bank or the boat that the angler stands on."""
@@ -81,8 +83,11 @@ def paint_angler(pencil: Pencil, frame: Frame, scene: RigScene) -> None:
     painter.setBrush(Qt.BrushStyle.NoBrush)
 
 
-def rod_points(frame: Frame, scene: RigScene) -> list[QPointF]:
-    """Return the rod from butt to tip; a fast rod bends near its tip, a slow one all along."""
+def rod_points(frame: Frame, scene: RigScene, *, further_m: float = 0.0) -> list[QPointF]:
+    """Return the rod from butt to tip; a fast rod bends near its tip, a slow one all along.
+
+    ``further_m`` is how far the tip is drawn down past where it is now; its length stays.
+    """
     x, height = hands(scene)
     tip_z = scene.typical[0][1]
     reach = -x
@@ -94,7 +99,8 @@ def rod_points(frame: Frame, scene: RigScene) -> list[QPointF]:
         along = x - BUTT_M + (reach + BUTT_M) * share
         # The straight rod points above the tip's place by its bend; the pull brings the tip down to it.
         lift = scene.rod.bend_m * max(0.0, (along - x) / reach)
-        bent = scene.rod.bend_m * max(0.0, (along - x) / reach) ** hardness
+        bent = (scene.rod.bend_m + further_m) * max(0.0, (along - x) / reach) ** hardness
+        along -= 0.6 * further_m**2 / reach * max(0.0, (along - x) / reach) ** hardness
         points.append(
             frame.at(0.0, 0.0)
             + QPointF(along * frame.over, -(height + lean * (along - x) + lift - bent) * frame.over)
@@ -126,6 +132,7 @@ def paint_rod(pencil: Pencil, frame: Frame, scene: RigScene) -> QPainterPath:
         glow = theme.colour(worst)
         glow.setAlphaF(0.3)
         painter.strokePath(rod_outline(frame, scene), pencil.pen(glow, 9))
+    _paint_drawn_down(pencil, frame, scene)
     painter.fillPath(rod_outline(frame, scene), theme.colour("rod"))
     x, height = hands(scene)
     grip = QPainterPath(points[0])
@@ -149,6 +156,20 @@ def paint_rod(pencil: Pencil, frame: Frame, scene: RigScene) -> QPainterPath:
     touch = QPainterPathStroker()
     touch.setWidth(16 * u)
     return touch.createStroke(rod_path(frame, scene))
+
+
+def _paint_drawn_down(pencil: Pencil, frame: Frame, scene: RigScene) -> None:
+    """Show lightly how far the rod is drawn down before the drag gives line."""
+    further = scene.rod.drag_bend_m - scene.rod.bend_m
+    if further * frame.over < _TELLS * frame.u:
+        return
+    points = rod_points(frame, scene, further_m=further)
+    line = QPainterPath(points[0])
+    for point in points[1:]:
+        line.lineTo(point)
+    tone = pencil.theme.colour("rod")
+    tone.setAlphaF(0.38)
+    pencil.painter.strokePath(line, pencil.pen(tone, 1.4, (1.5, 2.5)))
 
 
 def rod_path(frame: Frame, scene: RigScene) -> QPainterPath:

@@ -15,6 +15,7 @@ from rigbuilder.views.paint.pencil import Pencil
 _LARGEST = 58.0  # radius in logical pixels
 _LEAST = 18.0  # a smaller lens would show nothing
 _OF_WIDTH = 0.072  # radius as a share of the sheet's width, at most
+_CLEAR = 8.0  # logical pixels between the line in air and words under a lens
 _MOST_LINES = 2  # of a title under a lens
 
 
@@ -69,7 +70,8 @@ def _placed(
     below = y + radius + 2 * pencil.line_height("small")
     # The line in air passes to the left of the glasses.
     clear = next((at.x() for at in frame.path_points(scene.typical) if at.y() >= below), frame.tip_x)
-    first = max(clear + 1.2 * radius, rect.left() + 0.42 * rect.width())
+    aside = max(1.2 * radius, min(_half(pencil, subjects[0]), 1.7 * radius) + _CLEAR * u)
+    first = max(clear + aside, rect.left() + 0.42 * rect.width())
     furthest = rect.right() - radius - max(14 * u, 0.05 * rect.width())
     # The last lens stands over the lure where there is room for the others beside it.
     end = min(max(frame.lure_x, first + others * 3.2 * radius), furthest)
@@ -78,10 +80,14 @@ def _placed(
     lenses = []
     for k, subject in enumerate(subjects):
         x = start + k * step
-        width = min(step - 6 * u, 2 * (rect.right() - x) - 6 * u)
+        width = min(step - 6 * u, 2 * (rect.right() - x) - 6 * u, 2 * (x - clear - _CLEAR * u))
         bare = Lens(subject.part, QPointF(x, y), radius, subject.place, ())
         lenses.append(replace(bare, words=_words(pencil, subject, width)))
     return lenses
+
+
+def _half(pencil: Pencil, subject: _Subject) -> float:
+    return max(pencil.text_width(text, "small") for text in (subject.title, subject.note)) / 2
 
 
 def _words(pencil: Pencil, subject: _Subject, width: float) -> tuple[str, ...]:

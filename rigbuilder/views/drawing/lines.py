@@ -3,13 +3,15 @@
 from math import hypot
 
 from PySide6.QtCore import QPointF
-from PySide6.QtGui import QPainterPath, QPainterPathStroker, QPolygonF
+from PySide6.QtGui import QPainterPath, QPainterPathStroker, QPolygonF, QTransform
 
 from rigbuilder.model.fields import Part
 from rigbuilder.viewmodels.scene import RigScene
 from rigbuilder.views.drawing.frame import Frame
 from rigbuilder.views.paint.pencil import Pencil
 from rigbuilder.views.theme import Stroke
+
+_KINK_AT = 0.36  # share of the line's way at which a kink is drawn; its pin stands further on
 
 Points = list[tuple[float, float]]
 
@@ -62,11 +64,15 @@ def paint_lines(pencil: Pencil, frame: Frame, scene: RigScene) -> dict[Part, QPa
         path = shape_path(frame, main)
         _glow(pencil, path, scene.worst(Part.MAIN))
         _stroke(pencil, path, pencil.theme.stroke(scene.main.type), 2.2)
+        if scene.main.kinked:
+            _paint_kink(pencil, path, scene.main.type)
         found[Part.MAIN] = _touch(path, frame.u)
     if len(leader) > 1 and scene.leader is not None:
         path = shape_path(frame, leader)
         _glow(pencil, path, scene.worst(Part.LEADER))
         _stroke(pencil, path, pencil.theme.stroke(scene.leader.type), 2.2)
+        if scene.leader.kinked:
+            _paint_kink(pencil, path, scene.leader.type)
         found[Part.LEADER] = _touch(path, frame.u)
         joint = frame.at(*leader[0])
         pencil.painter.setPen(pencil.pen(pencil.theme.colour("card"), 1))
@@ -86,6 +92,18 @@ def _stroke(pencil: Pencil, path: QPainterPath, stroke: Stroke, width: float) ->
     halo.setAlphaF(0.7)
     pencil.painter.strokePath(path, pencil.pen(halo, width + 2.0))
     pencil.painter.strokePath(path, pencil.stroke_pen(stroke, width))
+
+
+def _paint_kink(pencil: Pencil, path: QPainterPath, kind: str) -> None:
+    """Draw a sharp Z over the line where nothing else stands: it has a kink somewhere."""
+    u, at = pencil.u, path.pointAtPercent(_KINK_AT)
+    turn = QTransform().translate(at.x(), at.y()).rotate(-path.angleAtPercent(_KINK_AT))
+    corners = [QPointF(x * u, y * u) for x, y in ((-11, 0), (4, -7), (-4, 7), (11, 0))]
+    kink = QPainterPath(turn.map(corners[0]))
+    for corner in corners[1:]:
+        kink.lineTo(turn.map(corner))
+    pencil.painter.strokePath(kink, pencil.pen(pencil.theme.colour("sky"), 5.0))
+    pencil.painter.strokePath(kink, pencil.pen(pencil.theme.colour(kind), 2.2))
 
 
 def _glow(pencil: Pencil, path: QPainterPath, severity: str) -> None:

@@ -13,6 +13,8 @@ from rigbuilder.views.paint.pencil import RIGHT, Pencil
 from rigbuilder.views.paint.ticks import nice_step
 
 _LONG = 0.24  # of the sheet's width: a longer label is broken
+_NARROW = (0.2, 0.14)  # of the sheet's width: so narrow it may be set where it would cover something else
+_MOST_LINES, _LAST_LETTERS = 3, 4  # of a label: no unit stands alone on its last line
 _WRITTEN = (Part.ROD, Part.MAIN, Part.LEADER)
 
 
@@ -26,20 +28,12 @@ class Notes:
             self.clutter.take(rect)
 
     def word(self, text: str, at: QPointF, role: str, *, ground: str = "sky") -> None:
-        """Write a short text beside a place, where it covers least; a long one breaks after its comma."""
+        """Write a short text beside a place, where it covers least, broken where it would cover more."""
         u, pencil = self.frame.u, self.pencil
-        wide = pencil.text_width(text, "caption") > _LONG * self.frame.rect.width()
-        lines = text.replace(", ", ",\n").split("\n") if wide else [text]
         line = pencil.line_height("caption")
-        width = max(pencil.text_width(part, "caption") for part in lines) + 8 * u
-        height = line * len(lines)
-        left, top, step = at.x() - width / 2, at.y() - height / 2, height / 2 + 9 * u
-        spots = [
-            QRectF(left + dx * width, top + dy * step, width, height)
-            for dy in (-1.0, 1.0, -1.8, 1.8, -2.8, 2.8)
-            for dx in (0.0, 0.15, -0.15, 0.3, -0.3, 0.45, 0.6, -0.55)
-        ]
-        box = self.clutter.place([self._inside(spot) for spot in spots])
+        tries = [(spot, lines) for lines in self._layouts(text) for spot in self._spots(lines, at)]
+        box = self.clutter.place([spot for spot, _ in tries])
+        lines = next(lines for spot, lines in tries if spot is box)
         veil = pencil.theme.colour(ground)
         veil.setAlphaF(0.82)
         pencil.painter.setPen(pencil.pen(veil, 0.1))
@@ -48,6 +42,28 @@ class Notes:
         for place, part in enumerate(lines):
             row = QRectF(box.left() + 4 * u, box.top() + place * line, box.width() + 36 * u, line)
             pencil.write(row, part, "caption", pencil.theme.colour(role))
+
+    def _layouts(self, text: str) -> list[list[str]]:
+        """Return the ways to set a text, the best first: a long one breaks after its comma, then narrower."""
+        pencil, sheet = self.pencil, self.frame.rect.width()
+        wide = pencil.text_width(text, "caption") > _LONG * sheet
+        layouts = [text.replace(", ", ",\n").split("\n") if wide else [text]]
+        narrow = [pencil.wrapped(text, "caption", share * sheet) for share in _NARROW]
+        return layouts + [
+            lines for lines in narrow if len(lines) <= _MOST_LINES and len(lines[-1]) >= _LAST_LETTERS
+        ]
+
+    def _spots(self, lines: Sequence[str], at: QPointF) -> list[QRectF]:
+        """Return the places for some lines of text around a point, the best first."""
+        u = self.frame.u
+        width = max(self.pencil.text_width(part, "caption") for part in lines) + 8 * u
+        height = self.pencil.line_height("caption") * len(lines)
+        left, top, step = at.x() - width / 2, at.y() - height / 2, height / 2 + 9 * u
+        return [
+            self._inside(QRectF(left + dx * width, top + dy * step, width, height))
+            for dy in (-1.0, 1.0, -1.8, 1.8, -2.8, 2.8)
+            for dx in (0.0, 0.15, -0.15, 0.3, -0.3, 0.45, 0.6, -0.55)
+        ]
 
     def pin_places(self, anchors: Mapping[Part, QPointF]) -> Iterator[tuple[Pin, QPointF]]:
         """Yield a place for every pin, those of one part side by side, none over another."""

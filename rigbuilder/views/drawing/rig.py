@@ -65,8 +65,8 @@ def paint_rig(
     notes = Notes(
         pencil, frame, scene, [*(around(lens, pencil) for lens in lenses), angler_rect(frame, scene)]
     )
-    notes.clutter.add_curve(shape_path(frame, list(scene.typical)), samples=40)
-    notes.clutter.add_curve(rod_path(frame, scene), samples=12)
+    notes.clutter.add_curve(shape_path(frame, list(scene.typical)), samples=90)
+    notes.clutter.add_curve(rod_path(frame, scene), samples=30)
     paint_measures(notes)
     anchors = _anchors(frame, scene, lenses)
     paint_caption(notes)

@@ -56,3 +56,15 @@ def test_half_way_lies_between_two_scenes_and_the_end_is_the_later_one() -> None
     assert half.labels == after.labels
     assert between(before, after, 1.0) is after
     assert between(before, after, 0.0).typical == before.typical
+
+
+def test_a_kink_and_the_bend_under_the_drag_are_to_be_drawn() -> None:
+    fresh, kinked = (
+        scene_of(report_of("texas-open", {"main.condition": state, "drag": "4 lb"}), Speaker())
+        for state in ("fresh", "kinked")
+    )
+    assert not fresh.main.kinked
+    assert kinked.main.kinked
+    assert fresh.rod.bend_m < fresh.rod.drag_bend_m <= 0.4 * fresh.rod.length_m
+    harder = scene_of(report_of("texas-open", {"main.condition": "fresh", "drag": "6 lb"}), Speaker())
+    assert harder.rod.drag_bend_m > fresh.rod.drag_bend_m

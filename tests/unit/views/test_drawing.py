@@ -1,6 +1,7 @@
 """The painted rig: true to its computed points, every part to be touched, no pin over another."""
 
 from itertools import combinations, pairwise
+from math import hypot
 
 import pytest
 from PySide6.QtCore import QRectF
@@ -10,6 +11,7 @@ from rigbuilder.model.fields import Part
 from rigbuilder.reference.load import load
 from rigbuilder.review.speak import Speaker
 from rigbuilder.viewmodels.scene import scene_of
+from rigbuilder.views.drawing.angler import rod_points
 from rigbuilder.views.drawing.frame import frame_for
 from rigbuilder.views.drawing.lines import shape_path, split_at_leader
 from rigbuilder.views.drawing.lures import silhouette_names
@@ -107,3 +109,17 @@ def test_a_missing_leader_can_still_be_pinned(qapp: QApplication) -> None:
     scene = scene_of(report_of("frog", {"fish.teeth": "present", "leader": None}), Speaker())
     drawn, _ = painted(scene, LIGHT)
     assert sorted(drawn.pins) == [pin.number for pin in scene.pins]
+
+
+def test_the_rod_keeps_its_length_when_it_is_drawn_down(qapp: QApplication) -> None:
+    scene = usual_scene("texas-open")
+    further = scene.rod.drag_bend_m - scene.rod.bend_m
+    assert further > 0.0
+    frame = frame_for(QRectF(0, 0, 700, 330), scene, 1.0)
+
+    def length(further_m: float) -> float:
+        points = rod_points(frame, scene, further_m=further_m)
+        return sum(hypot(b.x() - a.x(), b.y() - a.y()) for a, b in pairwise(points))
+
+    assert length(further) == pytest.approx(length(0.0), rel=0.08)
+    assert rod_points(frame, scene, further_m=further)[-1].y() > rod_points(frame, scene)[-1].y()
