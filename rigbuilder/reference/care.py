@@ -16,18 +16,9 @@ class DragShare(Row):
 class DragLimits(Row):
     """The figures that drag is judged by."""
 
-    default_percent: float
-    rod_label_share: float
-    rod_label_target: SpanField
-    braid_note_ratio: float
-    startup_ratio: float
-    guide_gain: RangeField
     reel_share_smooth: float
-    braid_label_floor_lb: float
     cast_shock_warn_oz: float
     cast_shock_lb_per_oz: RangeField
-    fluorocarbon_kink_strength: RangeField
-    overhand_strength: RangeField
 
 
 class DragTable(Frozen):
@@ -54,9 +45,6 @@ class FillingLimits(Row):
     wind_tension_single_strand_n: SpanField
     wind_tension_braid_share: float
     wind_tension_braid_max_n: float
-    backing_spinning_lb: SpanField
-    backing_casting_lb: SpanField
-    top_shot_m: SpanField
 
 
 class FillingTable(Frozen):
