@@ -77,9 +77,7 @@ def build(application: QApplication, places: Places, remarks: list[str]) -> Main
     remarks.extend(preferences.remarks)
     tidied = tidy(places, {card.parent for card in preferences.recent})
     if tidied.imported:
-        remarks.append(
-            f"An import that was cut short is finished; cards brought in: {tidied.imported}."
-        )
+        remarks.append(f"An import that was cut short is finished; cards brought in: {tidied.imported}.")
     look = Look(
         application,
         mode=Mode(preferences.theme),

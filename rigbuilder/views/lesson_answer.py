@@ -15,7 +15,6 @@ from rigbuilder.views.controls.texts import text_label
 from rigbuilder.views.lesson_wrapped import WrappedTick
 from rigbuilder.views.theme_look import Look
 
-
 _TICK = "Tick what holds on this rig; it may be more than one."
 
 
