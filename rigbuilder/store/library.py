@@ -33,18 +33,19 @@ class Library:
             StoreError: the folder cannot be listed.
         """
         stamped = []
-        for path in listing.card_paths(self.folder):
+        place = os.fspath(self.folder)  # plain text: a third faster than paths over thousands
+        for name in listing.card_names(self.folder):
             try:
-                stamped.append((stamp_of(os.stat(path)), path))  # noqa: PTH116 - a third faster over thousands
+                stamped.append((stamp_of(os.stat(f"{place}{os.sep}{name}")), name))  # noqa: PTH116
             except OSError:
-                stamped.append(((0, 0, 0, 0), path))
-        there = {path.name for _, path in stamped}
+                stamped.append(((0, 0, 0, 0), name))
+        there = {name for _, name in stamped}
         self.rows = {name: row for name, row in self.rows.items() if name in there}
-        waiting = [(stamp, path) for stamp, path in stamped if not self._knows(path.name, stamp)]
+        waiting = [(stamp, name) for stamp, name in stamped if not self._knows(name, stamp)]
         waiting.sort(key=lambda pair: pair[0][1], reverse=True)
         size = _FIRST
         while waiting:
-            batch = [row_of(listing.read_entry(path), stamp) for stamp, path in waiting[:size]]
+            batch = [row_of(listing.read_entry(self.folder / name), stamp) for stamp, name in waiting[:size]]
             self.rows.update((row.file_name, row) for row in batch)
             del waiting[:size]
             size = _LATER

@@ -31,6 +31,15 @@ def card_paths(folder: Path) -> list[Path]:
     Raises:
         StoreError: the folder cannot be listed.
     """
+    return [folder / name for name in card_names(folder)]
+
+
+def card_names(folder: Path) -> list[str]:
+    """Return the names in ``folder`` that are those of cards, hidden ones left out, in order.
+
+    Raises:
+        StoreError: the folder cannot be listed.
+    """
     try:
         names = [
             entry.name
@@ -39,7 +48,7 @@ def card_paths(folder: Path) -> list[Path]:
         ]
     except OSError as error:
         raise explain(error, folder, "listed") from error
-    return [folder / name for name in sorted(names)]
+    return sorted(names)
 
 
 def read_entry(path: Path) -> Entry:

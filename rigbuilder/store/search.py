@@ -98,5 +98,7 @@ def search(rows: Mapping[str, Row], query: str, verdicts: Mapping[str, str]) -> 
         return list(rows.values())
     plain = [term.text for term in terms if term.field is Field.ANY and term.wanted]
     rest = tuple(term for term in terms if term.field is not Field.ANY or not term.wanted)
-    found = [row for row in rows.values() if all(word in row.words for word in plain)]
+    found = list(rows.values())
+    for word in plain:
+        found = [row for row in found if word in row.words]
     return [row for row in found if matches(row, rest, verdicts.get(row.sha256, ""))] if rest else found

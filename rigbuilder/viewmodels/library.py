@@ -15,7 +15,7 @@ from rigbuilder.viewmodels.library_lines import Grouping, Line, grouped, in_orde
 from rigbuilder.viewmodels.library_verdicts import Verdicts
 from rigbuilder.viewmodels.library_worker import Failed, Found, Judged, LibraryWorker, Listed
 
-_POLL_MS = 30
+_POLL_MS = 10
 _SETTLE_MS = 250  # after the folder changed: editors and sync programs write more than once
 _SHOW_EVERY_S = 0.3  # while thousands of cards come in
 

@@ -113,17 +113,17 @@ class Deeds:
             return Deed(troubles=(f"Nothing was exported. {trouble}",))
         return Deed(f"{cards(len(documents))} packed into “{shown(target.name)}”.", None, (target,), notes)
 
-    def take_in(self, path: Path) -> Deed:
-        """Bring all cards of a set, or a single card from elsewhere, into the library."""
+    def take_in(self, path: Path, folder: Path) -> Deed:
+        """Bring all cards of a set, or a single card from elsewhere, into the folder that is shown."""
         try:
-            return self._taken_in(read_set(path))
+            return self._taken_in(read_set(path), folder)
         except StoreError as trouble:
             return Deed(troubles=(f"Nothing was imported. {trouble}",))
 
-    def paste(self, text: str) -> Deed:
-        """Bring the cards in a text into the library."""
+    def paste(self, text: str, folder: Path) -> Deed:
+        """Bring the cards in a text into the folder that is shown."""
         try:
-            return self._taken_in(from_text(text))
+            return self._taken_in(from_text(text), folder)
         except StoreError as trouble:
             return Deed(troubles=(f"Nothing was pasted. {trouble}",))
 
@@ -135,9 +135,10 @@ class Deeds:
             return "", Deed(troubles=(str(trouble),))
         return text, Deed(f"{cards(len(paths))} copied as text.")
 
-    def _taken_in(self, documents: list[Document]) -> Deed:
-        done = import_cards(documents, self._store.folder)
-        said = [f"{cards(len(done.paths))} imported."] if done.paths else []
+    def _taken_in(self, documents: list[Document], folder: Path) -> Deed:
+        done = import_cards(documents, folder)
+        where = "" if folder == self._store.folder else f" into “{shown(folder.name)}”"
+        said = [f"{cards(len(done.paths))} imported{where}."] if done.paths else []
         if done.present:
             said.append(
                 f"{cards(len(done.present))} {'was' if len(done.present) == 1 else 'were'} here already."

@@ -16,6 +16,7 @@ from rigbuilder.reference.house import House
 from rigbuilder.reference.load import Reference
 from rigbuilder.review.many import review_documents, verdict_word
 from rigbuilder.store.errors import StoreError
+from rigbuilder.store.importing import finish_imports
 from rigbuilder.store.library import Library
 from rigbuilder.store.listing import read_entry
 from rigbuilder.store.rows import Row
@@ -67,6 +68,7 @@ class LibraryWorker:
         self._look = False
         self._stopping = False
         self._busy = False
+        self._finished = False
         self._waiting: deque[Row] = deque()
         self._by: tuple[Reference, House] | None = None
         self._ready: deque[Result] = deque()
@@ -141,6 +143,10 @@ class LibraryWorker:
         copies = {copy.name: card.name for copy, card in self._library.conflicts().items()}
         twins = frozenset(path.name for group in self._library.twins() for path in group)
         self._ready.append(Listed(frozenset(self._library.rows), copies, twins))
+        if not self._finished:  # what an import that was killed had decided
+            self._finished = True
+            if finish_imports(self._library.folder):
+                self._scan()
 
     def _judge_some(self) -> None:
         with self._wanted:

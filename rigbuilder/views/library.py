@@ -55,7 +55,7 @@ class LibraryPanel(QWidget):
         self.words = CardWords(self.library, Sketcher(bench.reference))
         self.table = LibraryTable(self.library, self.words, self)
         self.asking = asking or window_asking(self)
-        self.work = LibraryWork(desk, bench, self.asking, self)
+        self.work = LibraryWork(desk, bench, self.asking, lambda: self.library.folder, self)
         self.acts = LibraryActions(look, self)
         self.bar, self.list, self.side = (
             LibraryBar(look, self),

@@ -24,7 +24,6 @@ SEARCH_HELP = (
     '-word leaves those cards out; "two words" keeps them together'
 )
 _GROUPS = (("none", "One list"), ("technique", "Technique"), ("tag", "Tag"), ("verdict", "Verdict"))
-_SEARCH_MS = 40
 
 
 class LibraryBar(QWidget):
@@ -65,7 +64,7 @@ class LibraryBar(QWidget):
         self.stop = ActionButton("Stop reviewing", weight="quiet", parent=self)
         self._quiet = QTimer(self)
         self._quiet.setSingleShot(True)
-        self._quiet.setInterval(_SEARCH_MS)
+        self._quiet.setInterval(0)  # once the letters that wait are all in the field
         self._lay_out()
         self._wire()
         self._dress()

@@ -48,9 +48,12 @@ class LibraryWork(QObject):
     done = Signal(object)
     compared = Signal(object)  # a Comparison
 
-    def __init__(self, desk: Desk, bench: Bench, asking: Asking, parent: QObject) -> None:
+    def __init__(
+        self, desk: Desk, bench: Bench, asking: Asking, folder: Callable[[], Path], parent: QObject
+    ) -> None:
         super().__init__(parent)
         self._desk, self._bench, self._asking = desk, bench, asking
+        self._folder = folder  # the one that is shown
         self._deeds = Deeds(desk.store, OnBench(desk, bench))
         self.trail = Trail()
 
@@ -103,9 +106,9 @@ class LibraryWork(QObject):
             self._do(self._deeds.export(_paths(cards), target))
 
     def take_in(self, paths: Sequence[Path]) -> None:
-        """Bring the cards of files in."""
+        """Bring the cards of files into the folder that is shown."""
         for path in paths:
-            self._do(self._deeds.take_in(path))
+            self._do(self._deeds.take_in(path, self._folder()))
 
     def copy(self, cards: Sequence[Card]) -> None:
         """Put cards on the clipboard as text."""
@@ -116,7 +119,7 @@ class LibraryWork(QObject):
 
     def paste(self) -> None:
         """Bring the cards in the clipboard's text in."""
-        self._do(self._deeds.paste(QGuiApplication.clipboard().text()))
+        self._do(self._deeds.paste(QGuiApplication.clipboard().text(), self._folder()))
 
     def step(self, *, back: bool) -> None:
         """Take the last deed back, or do again what was taken back."""

@@ -49,7 +49,7 @@ DEEDS: dict[str, Do] = {
     "duplicate": lambda table, paths: table.deeds.duplicate(paths),
     "delete": lambda table, paths: table.deeds.delete(paths),
     "paste": lambda table, paths: table.deeds.paste(
-        json.dumps(usual_document("flip-jig") | {"id": "id-from-a-friend"})
+        json.dumps(usual_document("flip-jig") | {"id": "id-from-a-friend"}), table.store.folder
     ),
 }
 
@@ -104,19 +104,32 @@ def test_troubles_are_told_and_the_rest_is_done(table: Table) -> None:
         "Nothing was exported."
     )
     assert table.deeds.as_text([gone])[0] == ""
-    assert table.deeds.take_in(gone).text.startswith("Nothing was imported.")
-    assert table.deeds.paste("good morning").text.startswith("Nothing was pasted.")
+    assert table.deeds.take_in(gone, table.store.folder).text.startswith("Nothing was imported.")
+    assert table.deeds.paste("good morning", table.store.folder).text.startswith("Nothing was pasted.")
 
 
 def test_a_set_goes_out_and_comes_in_elsewhere(table: Table, tmp_path: Path) -> None:
     paths = [table.card("Rod 1"), table.card("Rod 2")]
     target = tmp_path / "club.rigset"
     assert table.deeds.export(paths, target).says == "2 cards packed into “club.rigset”."
-    assert table.deeds.take_in(target).says == "2 cards were here already."
+    assert table.deeds.take_in(target, table.store.folder).says == "2 cards were here already."
     table.deeds.delete(paths)
-    came = table.deeds.take_in(target)
+    came = table.deeds.take_in(target, table.store.folder)
     assert came.says == "2 cards imported."
     assert sorted(map(table.name, came.paths)) == ["Rod 1", "Rod 2"]
+
+
+def test_what_comes_in_goes_into_the_folder_that_is_shown(table: Table, tmp_path: Path) -> None:
+    target, other = tmp_path / "club.rigset", tmp_path / "club rods"
+    table.deeds.export([table.card("Rod 1")], target)
+    before = table.there()
+    came = table.deeds.take_in(target, other)
+    assert came.says == "1 card imported into “club rods”."
+    assert [path.parent for path in came.paths] == [other]
+    assert table.there() == before
+    assert came.back is not None
+    assert came.back().says == "“Rod 1” deleted."
+    assert list(other.iterdir()) == []
 
 
 def test_a_card_goes_out_as_text_and_comes_back(table: Table) -> None:
@@ -126,7 +139,7 @@ def test_a_card_goes_out_as_text_and_comes_back(table: Table) -> None:
     assert text.startswith("Rigbuilder card: Rod 1")
     table.deeds.delete([path])
     quoted = "\n".join(f"> {line}" for line in text.splitlines())
-    assert table.deeds.paste(f"Hello,\n{quoted}\nbye").says == "1 card imported."
+    assert table.deeds.paste(f"Hello,\n{quoted}\nbye", table.store.folder).says == "1 card imported."
 
 
 class TestTheCardOnTheBench:

@@ -471,3 +471,20 @@ def test_three_thousand_cards_are_searched_without_a_wait(
     print(f"first rows {1000 * first_s:.0f} ms, a key {1000 * sorted(took)[len(took) // 2]:.1f} ms")
     assert first_s < 3.0
     assert sorted(took)[len(took) // 2] < 0.3
+
+
+def test_what_is_imported_and_pasted_goes_into_the_folder_that_is_shown(
+    panel: LibraryPanel, room: Room, answers: Answers, qtbot: QtBot, tmp_path: Path
+) -> None:
+    other = tmp_path / "club"
+    other.mkdir()
+    sent = tmp_path / "sent.rigcard"
+    sent.write_text(json.dumps(usual_document("frog") | {"id": "one", "name": "Sent rod"}))
+    answers.folder = other
+    panel.acts["folder"].trigger()
+    panel.work.take_in([sent])
+    qtbot.waitUntil(lambda: shown(panel) == ["Sent rod"])
+    QGuiApplication.clipboard().setText(json.dumps(usual_document("frog") | {"id": "two", "name": "Told"}))
+    panel.acts["paste"].trigger()
+    qtbot.waitUntil(lambda: sorted(shown(panel)) == ["Sent rod", "Told"])
+    assert not room.store.folder.exists()
