@@ -92,24 +92,21 @@ def close(place: Place, panel: LibraryPanel) -> None:
 
 def keystrokes(place: Place, panel: LibraryPanel) -> list[float]:
     """Return the milliseconds from each letter typed to the list painted anew."""
-    times, searched = [], 0
-
-    def count() -> None:
-        nonlocal searched
-        searched += 1
-
-    panel.bar.wanted.connect(count)
+    times: list[float] = []
+    searches: list[bool] = []
+    wanted = panel.bar.wanted.connect(lambda: searches.append(True))
     for query in QUERIES:
-        panel.bar.search.clear()
-        place.until(lambda: searched > 0)
         for letter in query:
-            searched = 0
+            searches.clear()
             start = time.perf_counter()
             QTest.keyClick(panel.bar.search, letter)
-            place.until(lambda: searched > 0)
+            place.until(lambda: bool(searches))
             panel.list.viewport().repaint()
             times.append(milliseconds(start))
-    panel.bar.wanted.disconnect(count)
+        searches.clear()
+        panel.bar.search.clear()
+        place.until(lambda: bool(searches))
+    panel.bar.wanted.disconnect(wanted)
     return times
 
 
