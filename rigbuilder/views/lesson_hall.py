@@ -46,6 +46,7 @@ class LessonsWindow(QWidget):
         self.standing = text_label("", wrap=True, parent=self)
         self.export = ActionButton("Export progress…", parent=self)
         self.delete = ActionButton("Delete progress…", parent=self)
+        self.class_ = ActionButton("The whole class…", tip="Every rule beside every junior", parent=self)
         self.toast = Toast(self)
         self._rows: list[ListedLesson] = []
         self._guests: list[ListedLesson] = []  # opened from other places, shown while the window lives
@@ -122,6 +123,7 @@ class LessonsWindow(QWidget):
         self.begin.setText("Go on with this lesson" if goes_on else "Take this lesson")
         for button in (self.export, self.delete):
             button.setEnabled(known)
+        self.class_.setEnabled(self.name.count() > 0)
         self.begin.setEnabled(
             bool(self.junior) and self.chosen is not None and self.chosen.lesson is not None
         )
@@ -159,6 +161,7 @@ class LessonsWindow(QWidget):
             button.clicked.connect(lambda _=False, name=name: self.wanted.emit(name))
         self.export.clicked.connect(lambda: self.wanted.emit("export"))
         self.delete.clicked.connect(lambda: self.wanted.emit("delete"))
+        self.class_.clicked.connect(lambda: self.wanted.emit("class"))
         self.hall.said.connect(self.toast.show_message)
         QShortcut(QKeySequence(Qt.Key.Key_Escape), self, self.close)
 
@@ -175,6 +178,7 @@ class LessonsWindow(QWidget):
         kept = QHBoxLayout()
         kept.addWidget(self.export)
         kept.addWidget(self.delete)
+        kept.addWidget(self.class_)
         kept.addStretch(1)
         right = QVBoxLayout()
         right.setSpacing(theme.px(10))

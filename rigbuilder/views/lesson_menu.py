@@ -9,6 +9,7 @@ from PySide6.QtGui import QAction, QKeySequence
 from rigbuilder.viewmodels.lesson_editing import LessonDraft
 from rigbuilder.viewmodels.lesson_hall import LessonHall, ListedLesson
 from rigbuilder.views.controls.ask import CANCEL, Answer, Ask
+from rigbuilder.views.lesson_class import ClassPanel
 from rigbuilder.views.lesson_editor import LessonEditor
 from rigbuilder.views.lesson_hall import LessonsWindow
 from rigbuilder.views.lesson_handout import write_handout
@@ -17,6 +18,7 @@ from rigbuilder.views.lesson_whatif import WhatIfPanel
 from rigbuilder.views.lesson_whatif_window import WhatIfWindow
 from rigbuilder.views.lesson_window import LessonWindow
 from rigbuilder.views.show import ShowWindow
+from rigbuilder.views.side_window import SideWindow
 from rigbuilder.views.window import MainWindow
 
 _PATTERN = "Lessons (*.riglesson)"
@@ -41,6 +43,7 @@ class LessonsMenu(QObject):
         self.show_window: ShowWindow | None = None
         self.what_if: WhatIfWindow | None = None
         self.editor: LessonEditor | None = None
+        self.class_: SideWindow | None = None
         self._verbs: dict[str, Callable[[], object]] = {
             "take": self.take,
             "show": self.show_to_room,
@@ -50,6 +53,7 @@ class LessonsMenu(QObject):
             "open": self.open_asked,
             "export": self.export_progress,
             "delete": self.delete_progress,
+            "class": self.show_class,
         }
         self._add_menu()
         main.lesson_dropped.connect(self.open_file)
@@ -172,6 +176,15 @@ class LessonsMenu(QObject):
         if said == "delete" and self.hall.delete_progress(name):
             self.window.name.setEditText("")
             self.window.fill_names()
+
+    def show_class(self) -> None:
+        """Show how every rule stands with every junior."""
+        if self.class_ is None:
+            panel = ClassPanel(self._main.look, self._ask)
+            self.class_ = SideWindow("The class — Rigbuilder", panel, self._main, self._main.look)
+            self.class_.setObjectName("class-window")
+        self.class_.findChildren(ClassPanel)[0].show_class(self.hall.classroom())
+        self.class_.bring_up()
 
     def _chosen(self) -> ListedLesson | None:
         return self.window.chosen

@@ -11,10 +11,12 @@ from PySide6.QtWidgets import QApplication
 
 from rigbuilder import resources
 from rigbuilder.app import show_lessons
+from rigbuilder.lessons.progress import Answered, Progress
 from rigbuilder.store.lessons import load_lesson
 from rigbuilder.store.progress import ProgressStore
 from rigbuilder.viewmodels.lesson_hall import LessonHall
 from rigbuilder.viewmodels.lesson_paper import lesson_paper
+from rigbuilder.views.lesson_class import ClassPanel
 from rigbuilder.views.lesson_handout import handout_pdf
 from rigbuilder.views.lesson_menu import LessonsMenu
 from rigbuilder.views.paint.export import A5, LETTER
@@ -261,3 +263,29 @@ def test_what_if_opens_over_the_bench_and_lets_go_of_it_when_closed(place: Place
     window.close()
     QApplication.processEvents()
     assert place.main.bench.preview is None
+
+
+def test_the_coach_sees_the_whole_class_and_keeps_it_as_a_table(place: Place) -> None:
+    window = place.menu.window
+    assert not window.class_.isEnabled()
+    place.menu.hall.store.save(
+        Progress(name="Mia", answers=(Answered(lesson="x", rig=0, not_yet=("line-worn",)),))
+    )
+    place.menu.hall.store.save(Progress(name="Tom"))
+    (place.menu.hall.store.folder / "torn.rigprogress").write_text("{", encoding="utf-8")
+    window.fill()
+    window.class_.click()
+    assert place.menu.class_ is not None
+    panel = place.menu.class_.findChildren(ClassPanel)[0]
+    head = [panel.table.horizontalHeaderItem(column).text() for column in range(3)]
+    assert head == ["Rule", "Mia", "Tom"]
+    assert panel.table.item(0, 1).text() == "· not yet"
+    taught = {rule for path in shipped() for rig in lesson(path).rigs for rule in rig.meant}
+    assert panel.table.rowCount() == len(taught | {"line-worn"}) + 1
+    place.answers[:] = [place.folder, place.folder / "class.csv"]
+    panel.export.click()
+    assert "could not be written" in panel.toast.message.text()
+    panel.export.click()
+    assert (place.folder / "class.csv").read_bytes().startswith("\ufeff".encode())
+    assert "torn.rigprogress" in window.toast.message.text()
+    place.menu.class_.close()
