@@ -5,10 +5,14 @@ from dataclasses import dataclass
 from rigbuilder.model.rig import Leader, Line, Rig
 from rigbuilder.reference.house import House
 from rigbuilder.reference.load import Reference
+from rigbuilder.reference.ranges import LBF_N, Span
 from rigbuilder.reference.techniques import LinePractice, Technique
 from rigbuilder.reference.words import HookClass, LineType
 from rigbuilder.review.conditions import Aim
 from rigbuilder.review.facts import Facts
+
+# Common practice: a PE number is sold as 10 lb, by some as up to 17.
+PE_LB = (10.0, 17.0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,6 +49,18 @@ class Case:
     def main_n(self) -> float:
         """Return the printed strength of the main line [N]; a card without one cannot be read."""
         return self.rig.main.test_n or 0.0
+
+    @property
+    def main_reach_n(self) -> Span:
+        """Return the printed strengths that the main line may be sold as [N].
+
+        A braid's size number stands for a range of tests, so what rests on its test is
+        judged by the end that speaks for it; a printed test stands for itself.
+        """
+        size = self.rig.main.size
+        if size is None or size.scale != "PE":
+            return Span(self.main_n, self.main_n)
+        return Span(*(size.number * pounds * LBF_N for pounds in PE_LB))
 
     @property
     def practice(self) -> LinePractice | None:

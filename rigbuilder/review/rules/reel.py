@@ -65,7 +65,7 @@ def _too_thin(case: Case) -> Hit | None:
         least = limits.braid_min_shallow_lb if shallow else limits.braid_min_lb
     else:
         least = limits.nylon_min_shallow_lb if shallow else limits.nylon_min_lb
-    test_lb = case.main_n / LBF_N
+    test_lb = case.main_reach_n.high / LBF_N
     if test_lb >= least * 0.999:
         return None
     braid = case.is_braided()

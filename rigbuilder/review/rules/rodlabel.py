@@ -25,7 +25,7 @@ def _below_rod(case: Case) -> Hit | None:
     if span is None:
         return None
     braid_on_nylon = case.is_braided() and not case.rig.rod.line_for_braid
-    share = round(case.main_n / span.low, 3)  # labels in pounds and kilograms round differently
+    share = round(case.main_reach_n.high / span.low, 3)  # labels in pounds and kilograms round differently
     if share >= _BELOW_ROD - _ROUNDING or (braid_on_nylon and share >= _HALF):
         return None
     return Hit(
@@ -54,7 +54,7 @@ def _above_rod(case: Case) -> Hit | None:
     span = case.rig.rod.line_n
     if span is None or (case.is_braided() and not case.rig.rod.line_for_braid and not _label_is_law(case)):
         return None
-    share = round(case.main_n / span.high, 3)
+    share = round(case.main_reach_n.low / span.high, 3)
     if share <= 1.0 + _ROUNDING:
         return None
     return Hit(

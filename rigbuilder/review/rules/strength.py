@@ -44,7 +44,7 @@ def _below(case: Case) -> Hit | None:
     bounds = _bounds(case)
     if bounds is None or not case.main_n:
         return None
-    test_lb = case.main_n / LBF_N
+    test_lb = case.main_reach_n.high / LBF_N
     if bounds.steps_below(test_lb) == 0:
         return None
     steps = bounds.steps_below_base(test_lb)
@@ -72,7 +72,7 @@ def _above(case: Case) -> Hit | None:
     bounds = _bounds(case)
     if bounds is None:
         return None
-    test_lb = case.main_n / LBF_N
+    test_lb = case.main_reach_n.low / LBF_N
     steps = bounds.steps_above(test_lb)
     if steps == 0:
         return None
@@ -97,7 +97,7 @@ def _off_aim(case: Case) -> Hit | None:
     bounds = _bounds(case)
     if bounds is None:
         return None
-    test_lb = case.main_n / LBF_N
+    test_lb = case.main_reach_n.clamp(bounds.aim_lb * LBF_N) / LBF_N
     if bounds.steps_below(test_lb) or bounds.steps_above(test_lb):
         return None
     away = bounds.steps_from_aim(test_lb)
