@@ -182,10 +182,10 @@ def quadrature(*, typical: Array, ends: Array) -> Range:
     ----------
     PUBLISHED: JCGM 100:2008 (GUM) clause 5.1.2, first order, evaluated by finite steps.
     """
-    positive = (typical > 0.0) & np.all(ends > 0.0, axis=(0, 1))
-    if positive.all():
+    if typical.size and typical.min() > 0.0 and ends.min() > 0.0:
         log_up, log_down = _lift_and_drop(np.log(ends / typical))
         return Range(typical * np.exp(-log_down), typical, typical * np.exp(log_up))
+    positive = (typical > 0.0) & np.all(ends > 0.0, axis=(0, 1))
     safe_typical = np.where(positive, typical, 1.0)
     safe_ends = np.where(positive, ends, 1.0)
     logs = np.log(safe_ends / safe_typical)
@@ -197,6 +197,9 @@ def quadrature(*, typical: Array, ends: Array) -> Range:
 
 
 def _lift_and_drop(steps: Array) -> tuple[Array, Array]:
-    lift = np.maximum(steps.max(axis=1), 0.0)
-    drop = np.maximum(-steps.min(axis=1), 0.0)
-    return np.sqrt(np.square(lift).sum(axis=0)), np.sqrt(np.square(drop).sum(axis=0))
+    low, high = steps[:, 0], steps[:, 1]
+    lift = np.maximum(np.maximum(low, high), 0.0)
+    drop = np.minimum(np.minimum(low, high), 0.0)
+    lift *= lift
+    drop *= drop
+    return np.sqrt(lift.sum(axis=0)), np.sqrt(drop.sum(axis=0))

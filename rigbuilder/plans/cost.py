@@ -176,10 +176,10 @@ def cost_remarks(plan: CostPlan, speaker: Speaker) -> tuple[Remark, ...]:
         for one in plan.lines
         if one.fills < 1
     ]
-    found += [
-        Remark("note", f"The card names no price for the {name}, so it is not counted.")
-        for name in plan.unpriced
-    ]
+    if plan.unpriced:
+        lines = " and ".join(f"the {name}" for name in plan.unpriced)
+        count = "it is" if len(plan.unpriced) == 1 else "they are"
+        found.append(Remark("note", f"The card names no price for {lines}, so {count} not counted."))
     if plan.saved is not None:
         currency, cost = plan.saved
         if cost.typical > 0:

@@ -72,7 +72,7 @@ def spread(formula: Formula, inputs: Mapping[str, Array]) -> Triples:
         return {name: exactly(rows[0], rigs) for name, rows in zip(results, table, strict=True)}
     columns = np.empty((len(results), 3, rigs))
     # Results that are positive throughout are counted in their logarithms, apart from the others.
-    positive = (table > 0.0).all(axis=(1, 2))
+    positive = table.min(axis=(1, 2)) > 0.0
     for some in (positive, ~positive):
         if some.any():
             columns[some] = _ranges(table[some], len(moving))

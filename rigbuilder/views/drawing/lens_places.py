@@ -39,7 +39,7 @@ def lenses_for(pencil: Pencil, frame: Frame, scene: RigScene) -> list[Lens]:
         radius = min(room / 2, _OF_WIDTH * frame.rect.width(), _LARGEST * u)
         if radius < _LEAST * u:
             return []
-        lenses = _placed(pencil, frame, scene, subjects, radius)
+        lenses = _placed(pencil, frame, scene, subjects, radius, rows)
         rows = max(len(lens.words) for lens in lenses)
     return lenses
 
@@ -63,11 +63,11 @@ def _subjects(frame: Frame, scene: RigScene) -> list[_Subject]:
 
 
 def _placed(
-    pencil: Pencil, frame: Frame, scene: RigScene, subjects: list[_Subject], radius: float
+    pencil: Pencil, frame: Frame, scene: RigScene, subjects: list[_Subject], radius: float, rows: int
 ) -> list[Lens]:
     u, rect, others = frame.u, frame.rect, len(subjects) - 1
     y = rect.top() + 6 * u + radius
-    below = y + radius + 2 * pencil.line_height("small")
+    below = y + radius + 3 * u + rows * pencil.line_height("small")
     # The line in air passes to the left of the glasses.
     clear = next((at.x() for at in frame.path_points(scene.typical) if at.y() >= below), frame.tip_x)
     aside = max(1.2 * radius, min(_half(pencil, subjects[0]), 1.7 * radius) + _CLEAR * u)
