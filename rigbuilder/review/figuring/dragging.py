@@ -35,7 +35,8 @@ def dragging(rows: Rows, known: Known) -> Group:
             "chain_n": chain,
         },
     )
-    ceiling = found.pop("drag_ceiling_n")
+    # A chain that may bear nothing allows no drag; ranges added up from its zero would go below it.
+    ceiling = np.maximum(found.pop("drag_ceiling_n"), 0.0)
     advised = _recommended(rows, weakest, ceiling)
     limits = {name: rows.given[name] for name in ("rod_limit_n", "reel_limit_n")}
     sure = {"drag_ceiling_n": ceiling, "drag_recommended_n": advised} | limits

@@ -4,7 +4,7 @@ import json
 from datetime import date
 from typing import Any
 
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from rigbuilder.model.document import put_all
@@ -43,6 +43,7 @@ CHANGES: dict[str, st.SearchStrategy[Any]] = {
 
 
 @settings(max_examples=20)
+@example(technique="blade-bait", changes={"main.test": "1 lb"})  # its chain may bear nothing at all
 @given(
     technique=st.sampled_from(sorted(load().techniques)), changes=st.fixed_dictionaries({}, optional=CHANGES)
 )
