@@ -20,6 +20,8 @@ _TRIES = (
     *((zoom, spare) for spare in (EXTRA, REMARK, STEPS, SURE) for zoom in _ZOOMS),
     *((zoom, SURE) for zoom in _SMALLEST),
 )
+_SHORTENED = "Shortened to fit; a larger sheet holds more."
+_RULES = "Local rules come first."
 _DRAWING = 0.47  # height of the drawing over its width
 
 
@@ -34,7 +36,14 @@ def paint_page(painter: QPainter, rect: QRectF, content: SheetContent) -> None:
             break
     else:
         pieces = []
-    _paint(painter, pencil, content, theme, head, drawing, pieces)
+    said = f"{_SHORTENED} {_RULES}" if _is_shortened(content, spare) else _RULES
+    _paint(painter, pencil, content, said, theme, head, drawing, pieces)
+
+
+def _is_shortened(content: SheetContent, spare: int) -> bool:
+    """Tell whether checks, cautions or steps of knots are left out; remarks are not missed."""
+    paragraphs = [paragraph for block in content.blocks for paragraph in block.paragraphs]
+    return any(paragraph.spare > spare and paragraph.spare != REMARK for paragraph in paragraphs)
 
 
 def _parts(pencil: Pencil, rect: QRectF) -> tuple[QRectF, QRectF, QRectF]:
@@ -48,10 +57,10 @@ def _parts(pencil: Pencil, rect: QRectF) -> tuple[QRectF, QRectF, QRectF]:
 
 
 def _paint(
-    painter: QPainter, pencil: Pencil, content: SheetContent, theme: Theme,
+    painter: QPainter, pencil: Pencil, content: SheetContent, said: str, theme: Theme,
     head: QRectF, drawing: QRectF, pieces: list[Piece],
 ) -> None:  # fmt: skip
-    _paint_head(pencil, head, content)
+    _paint_head(pencil, head, content, said)
     paint_rig(painter, drawing, content.scene, replace(theme, zoom=max(0.72, theme.zoom)))
     painter.setPen(pencil.pen(theme.colour("edge"), 0.6))
     painter.drawRect(drawing)
@@ -59,7 +68,7 @@ def _paint(
         paint_piece(pencil, piece)
 
 
-def _paint_head(pencil: Pencil, head: QRectF, content: SheetContent) -> None:
+def _paint_head(pencil: Pencil, head: QRectF, content: SheetContent, said: str) -> None:
     u, line = pencil.u, pencil.line_height("title")
     side = 11 * u
     width = pencil.text_width(content.verdict, "strong") + side + 6 * u
@@ -67,11 +76,11 @@ def _paint_head(pencil: Pencil, head: QRectF, content: SheetContent) -> None:
     pencil.write(title, _elided(pencil, content.title, title.width()), "title", "", LEFT)
     box = QRectF(head.right() - width, head.top() + (line - side) / 2, side, side)
     pencil.painter.fillPath(placed(content.severity, box), pencil.theme.colour(content.severity))
-    said = QRectF(box.right() + 4 * u, head.top(), width - side, line)
-    pencil.write(said, content.verdict, "strong", "", LEFT)
+    beside = QRectF(box.right() + 4 * u, head.top(), width - side, line)
+    pencil.write(beside, content.verdict, "strong", "", LEFT)
     below = QRectF(head.left(), head.top() + line, head.width(), pencil.line_height("caption"))
     pencil.write(below, content.technique, "caption", pencil.theme.colour("soft"), LEFT)
-    pencil.write(below, "Local rules come first.", "caption", pencil.theme.colour("soft"), RIGHT)
+    pencil.write(below, said, "caption", pencil.theme.colour("soft"), RIGHT)
     pencil.painter.setPen(pencil.pen(pencil.theme.colour("ink"), 0.8, flat=True))
     foot = QPointF(0, 2 * u)
     pencil.painter.drawLine(head.bottomLeft() - foot, head.bottomRight() - foot)

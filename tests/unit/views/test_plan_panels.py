@@ -134,7 +134,7 @@ class TestChain:
         assert "fuse" in chain.verdict.texts()[0]
         spec = chain.chart.spec()
         assert spec is not None
-        assert "Split ring: 20 lb (10–40), first in " in chain.chart.accessibleDescription()
+        assert "Split ring: 20 lb (11–33), first in " in chain.chart.accessibleDescription()
         assert "stays in the water" in chain.lost.cell(5, 2)
         assert chain.drag.cell(0, 0) == "To set on the scale, rod pointed at it"
 

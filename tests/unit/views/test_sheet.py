@@ -116,3 +116,17 @@ def test_the_drawing_is_exported_with_its_words(qapp: QApplication) -> None:
         assert label in text
     image = QImage.fromData(drawing_png(scene, DARK))
     assert (image.width(), image.height()) == (2000, 960)
+
+
+@needs_poppler
+def test_a_small_sheet_says_that_it_is_shortened(qapp: QApplication, tmp_path: Path) -> None:
+    bench = bench_of("frog", WRONG_FROG)
+
+    def said(size: str) -> str:
+        text = ["pdftotext", str(written(bench, size, tmp_path)), "-"]
+        return words(subprocess.run(text, capture_output=True, text=True, check=True).stdout)
+
+    for size in SIZES:
+        assert "Localrulescomefirst." in said(size)
+    assert "Shortenedtofit" in said("A5")
+    assert "Shortenedtofit" not in said("A4")
