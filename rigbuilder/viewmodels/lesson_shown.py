@@ -152,7 +152,8 @@ def right_words(progress: Progress) -> str:
 def standing_shown(row: Standing) -> RuleStanding:
     """Return how a rule stands, in words."""
     what = next((rule.what for rule in RULES if rule.name == row.rule), row.rule)
-    seen = f"understood in {row.understood} of {row.understood + row.not_yet} rigs"
+    total = row.understood + row.not_yet
+    seen = f"understood in {row.understood} of {total} rig{'s' if total != 1 else ''}"
     return RuleStanding(row.rule, what, row.is_understood, seen)
 
 

@@ -9,6 +9,8 @@ from rigbuilder.viewmodels.library_versions import Deleted
 from rigbuilder.views.controls.buttons import ActionButton
 from rigbuilder.views.controls.texts import text_label
 
+_EDGE, _GAP = 8, 3  # pixels: as far from the edge as the card beside it; between two entries
+
 
 class BinPane(QWidget):
     """A list of deleted cards; ``wanted`` carries those to bring back."""
@@ -23,10 +25,11 @@ class BinPane(QWidget):
         self.list.setAccessibleName("Deleted cards")
         self.list.setSelectionMode(QAbstractItemView.SelectionMode.ExtendedSelection)
         self.list.setWordWrap(True)
+        self.list.setSpacing(_GAP)
         self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.button = ActionButton("Bring back", tip="Puts the card back where it was", parent=self)
         column = QVBoxLayout(self)
-        column.setContentsMargins(0, 0, 0, 0)
+        column.setContentsMargins(_EDGE, _EDGE, _EDGE, 0)
         column.addWidget(self.says)
         column.addWidget(self.list, 1)
         column.addWidget(self.button, 0, Qt.AlignmentFlag.AlignLeft)

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from PySide6.QtCore import QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QGuiApplication, QPainter, QPaintEvent
+from PySide6.QtGui import QFontMetricsF, QGuiApplication, QPainter, QPaintEvent
 from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QSplitter, QVBoxLayout, QWidget
 
 from rigbuilder.viewmodels.compare import Comparison
@@ -35,11 +35,11 @@ class ComparedRigs(QWidget):
 
     def sizeHint(self) -> QSize:  # noqa: N802 (Qt's name)
         """Return room enough for lenses and words."""
-        return QSize(self._look.theme.px(720), self._look.theme.px(260))
+        return QSize(self._look.theme.px(720), self._look.theme.px(282))
 
     def minimumSizeHint(self) -> QSize:  # noqa: N802 (Qt's name)
         """Return the least in which a rig can be told."""
-        return QSize(self._look.theme.px(360), self._look.theme.px(150))
+        return QSize(self._look.theme.px(360), self._look.theme.px(172))
 
     def show_rigs(self, scenes: Sequence[RigScene | None], front: int) -> None:
         """Draw rigs, the one at ``front`` first; missing ones are left out."""
@@ -61,8 +61,22 @@ class ComparedRigs(QWidget):
             width = self.width() / len(groups)
             for place, (scene, behind) in enumerate(groups):
                 room = QRectF(place * width, 0, width, self.height()).adjusted(1 if place else 0, 0, 0, 0)
-                paint_rig(painter, room, scene, theme, ghost=behind)
+                self._paint(painter, room, scene, behind)
         painter.end()
+
+    def _paint(self, painter: QPainter, room: QRectF, scene: RigScene, behind: RigScene | None) -> None:
+        """Paint one drawing under its name, so that the name covers no measure."""
+        theme = self._look.theme
+        words = scene.caption if behind is None else f"{scene.caption}, faint behind it {behind.caption}"
+        font = theme.font("strong")
+        strip = QFontMetricsF(font).height() + theme.px(6)
+        head = QRectF(room.left() + theme.px(8), room.top(), room.width() - theme.px(16), strip)
+        painter.setFont(font)
+        painter.setPen(theme.colour("accent"))
+        told = QFontMetricsF(font).elidedText(words, Qt.TextElideMode.ElideRight, head.width())
+        painter.drawText(head, Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft, told)
+        ghost = behind and behind.captioned("")
+        paint_rig(painter, room.adjusted(0, strip, 0, 0), scene.captioned(""), theme, ghost=ghost)
 
 
 def overlaid(scenes: Sequence[RigScene]) -> list[tuple[RigScene, RigScene | None]]:
@@ -105,7 +119,7 @@ class CompareView(QWidget):
         split.addWidget(self.table)
         split.setChildrenCollapsible(False)
         split.setStretchFactor(1, 1)
-        split.setSizes([260, 420])
+        split.setSizes([282, 420])
         foot = QHBoxLayout()
         foot.addWidget(self.alike, 1)
         foot.addWidget(self.copy)

@@ -9,6 +9,8 @@ from rigbuilder.viewmodels.library_versions import Earlier
 from rigbuilder.views.controls.buttons import ActionButton
 from rigbuilder.views.controls.texts import text_label
 
+_EDGE, _GAP = 8, 3  # pixels: as far from the edge as the card beside it; between two entries
+
 
 class HistoryPane(QWidget):
     """A list of versions; ``wanted`` carries the one to bring back."""
@@ -22,6 +24,7 @@ class HistoryPane(QWidget):
         self.list = QListWidget(self)
         self.list.setAccessibleName("Earlier versions")
         self.list.setWordWrap(True)
+        self.list.setSpacing(_GAP)
         self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.button = ActionButton(
             "Bring this version back",
@@ -29,7 +32,7 @@ class HistoryPane(QWidget):
             parent=self,
         )
         column = QVBoxLayout(self)
-        column.setContentsMargins(0, 0, 0, 0)
+        column.setContentsMargins(_EDGE, _EDGE, _EDGE, 0)
         column.addWidget(self.says)
         column.addWidget(self.list, 1)
         column.addWidget(self.button, 0, Qt.AlignmentFlag.AlignLeft)

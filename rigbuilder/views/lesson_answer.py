@@ -51,8 +51,10 @@ class MarkCard(Card):
     def __init__(self, mark: MarkShown, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(look, parent=parent)
         self.mark = mark
-        self.setAccessibleName(f"Why is the {mark.words} wrong?")
-        self.column.addWidget(text_label(f"Why is the {mark.words} wrong?", "strong", wrap=True, parent=self))
+        self.setAccessibleName(f"What is wrong with the {mark.words}?")
+        self.column.addWidget(
+            text_label(f"What is wrong with the {mark.words}?", "strong", wrap=True, parent=self)
+        )
         self.column.addWidget(text_label(_TICK, "caption", wrap=True, parent=self))
         self.boxes: dict[str, QCheckBox] = {}
         for choice in mark.choices:
@@ -124,7 +126,7 @@ class AnswerPanel(QWidget):
         self.show_button.setEnabled(said.is_something)
         waiting = [mark for mark in said.marks if not mark.rule]
         if said.marks and waiting:
-            self.need.setText("Tick for each marked part why it is wrong.")
+            self.need.setText("Tick for each marked part what is wrong with it.")
         elif not said.is_something:
             self.need.setText("Mark a part, here or in the drawing, or say that nothing is wrong.")
         else:

@@ -2,7 +2,7 @@
 
 from pathlib import Path
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QRect, Qt
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
@@ -38,7 +38,7 @@ class ClassTable(QTableWidget):
         self.setWordWrap(True)
         self.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
         self.verticalHeader().hide()
-        self.verticalHeader().setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
+        self.verticalHeader().setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
         self.horizontalHeader().setSectionsClickable(False)
         self.horizontalHeader().setDefaultAlignment(
             Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
@@ -76,6 +76,17 @@ class ClassTable(QTableWidget):
         each = max(self._look.theme.px(_LEAST), (width - words) // juniors)
         for column in range(1, juniors + 1):
             self.setColumnWidth(column, each)
+        self._set_heights(words)
+
+    def _set_heights(self, width: int) -> None:
+        """Give every rule the lines that its words need."""
+        metrics, edge = self.fontMetrics(), self._look.theme.px(10)
+        room = QRect(0, 0, width - 3 * edge, 10_000)
+        for row in range(self.rowCount()):
+            item = self.item(row, 0)
+            words = "" if item is None else item.text()
+            box = metrics.boundingRect(room, int(Qt.TextFlag.TextWordWrap), words)
+            self.setRowHeight(row, box.height() + edge)
 
 
 class ClassPanel(QWidget):

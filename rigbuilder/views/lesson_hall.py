@@ -2,7 +2,16 @@
 
 from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtGui import QKeySequence, QShortcut
-from PySide6.QtWidgets import QComboBox, QHBoxLayout, QListWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import (
+    QComboBox,
+    QFrame,
+    QHBoxLayout,
+    QLabel,
+    QListWidget,
+    QScrollArea,
+    QVBoxLayout,
+    QWidget,
+)
 
 from rigbuilder.viewmodels.lesson_hall import LessonHall, ListedLesson
 from rigbuilder.viewmodels.lesson_shown import right_words
@@ -136,11 +145,15 @@ class LessonsWindow(QWidget):
             self.about.setText("" if row is None else row.trouble)
         else:
             count = f"{len(lesson.rigs)} rig{'s' if len(lesson.rigs) != 1 else ''}"
-            kind = "ships with Rigbuilder" if row is not None and row.shipped else "your own"
-            self.about.setText(f"{lesson.introduction}\n\n{count}, {kind}.")
+            self.about.setText(f"{lesson.introduction}\n\n{count}, {self._kind(row)}.")
         for name in ("show", "paper", "edit"):
             self.verbs[name].setEnabled(lesson is not None)
         self.show_standing()
+
+    def _kind(self, row: ListedLesson | None) -> str:
+        if row is not None and row.shipped:
+            return "ships with Rigbuilder"
+        return "your own" if row is None or row.path.parent == self.hall.folder else f"from “{row.path}”"
 
     def _to_name(self, *_: object) -> None:
         self.name.setFocus(Qt.FocusReason.OtherFocusReason)
@@ -186,9 +199,8 @@ class LessonsWindow(QWidget):
         right.addWidget(self.about)
         right.addLayout(take)
         right.addWidget(text_label(_KEPT, "caption", wrap=True, parent=self))
-        right.addWidget(self.standing)
         right.addLayout(kept)
-        right.addStretch(1)
+        right.addWidget(_scrolled(self.standing), 1)
         right.addWidget(verbs)
         row = QHBoxLayout(self)
         gap = theme.px(14)
@@ -196,3 +208,20 @@ class LessonsWindow(QWidget):
         row.setSpacing(gap)
         row.addWidget(self.list, 2)
         row.addLayout(right, 3)
+
+
+def _scrolled(standing: QLabel) -> QScrollArea:
+    """Return the standing of a junior in an area of its own: after eight lessons it is long."""
+    sheet = QWidget()
+    sheet.setProperty("plain", True)
+    column = QVBoxLayout(sheet)
+    column.setContentsMargins(0, 0, 0, 0)
+    column.addWidget(standing)
+    column.addStretch(1)
+    area = QScrollArea()
+    area.setAccessibleName("What is understood, and what not yet")
+    area.setFrameShape(QFrame.Shape.NoFrame)
+    area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+    area.setWidgetResizable(True)
+    area.setWidget(sheet)
+    return area
