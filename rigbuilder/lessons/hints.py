@@ -77,7 +77,7 @@ def _for(finding: Finding, speaker: Speaker) -> tuple[str, ...]:
         figures = "; ".join(number_words(number, speaker) for number in numbers)
         second = f"Hold these figures beside each other. {figures}."
     else:
-        second = f"No figure is needed here. Ask of this part: does the rig keep to this? {finding.rule.what}"
+        second = f"No figure is needed here. Ask whether it is so on this rig: {finding.rule.what}"
     return (
         f"Look at {_PART_WORDS[finding.part]}.",
         second,
