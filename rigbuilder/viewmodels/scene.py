@@ -13,10 +13,9 @@ from rigbuilder.review.questions.rows import batch_of
 from rigbuilder.review.speak import Speaker
 from rigbuilder.units.systems import UnitSystem
 from rigbuilder.viewmodels.pins import numbering
-from rigbuilder.viewmodels.scene_words import measure_words, part_texts
+from rigbuilder.viewmodels.scene_words import MOST_BENT, drag_bend_m, measure_words, part_texts
 
-_FOOT_M = 0.3048  # exact
-_MOST_BENT = 0.4  # travel of a rod's tip over its length, at most: past it springs are no longer straight
+_YARD_M = 0.9144  # exact
 _ROD_LENGTHS = ("length_m", "bend_m", "drag_bend_m")
 _ACTIONS = list(Action)
 _POWERS = list(Power)
@@ -156,8 +155,8 @@ def scene_of(report: Report, speaker: Speaker, caption: str = "") -> RigScene:
             cover=str(rig.water.cover or "open"), shore=rig.from_shore is not False,
         ),
         pins=pins, labels=labels, spoken=spoken,
-        words=measure_words(case, shape, speaker), unit="m" if metric else "ft",
-        unit_m=1.0 if metric else _FOOT_M,
+        words=measure_words(case, shape, speaker), unit="m" if metric else "yd",
+        unit_m=1.0 if metric else _YARD_M,
         title=rig.name, caption=caption,
     )  # fmt: skip
 
@@ -191,13 +190,12 @@ def _rod(case: Case, pull_n: float) -> RodLook:
     length = float(given["rod_length_m"][1, row])
     stiffness = float(given["rod_stiffness_n_m"][1, row])
     action, power = rod.action or Action.FAST, rod.power or Power.MEDIUM
-    drag = 0.0 if case.facts.drag_n is None else case.facts.drag_n.typical
     return RodLook(
         length_m=length,
-        bend_m=min(pull_n / stiffness, _MOST_BENT * length),
+        bend_m=min(pull_n / stiffness, MOST_BENT * length),
         fast=_ACTIONS.index(action) / (len(_ACTIONS) - 1),
         stout=_POWERS.index(power) / (len(_POWERS) - 1),
-        drag_bend_m=min(drag / stiffness, _MOST_BENT * length),
+        drag_bend_m=drag_bend_m(case),
     )
 
 

@@ -14,6 +14,8 @@ from rigbuilder.units.dimensions import Dimension
 from rigbuilder.units.systems import show_si
 from rigbuilder.viewmodels.pins import part_words
 
+MOST_BENT = 0.4  # travel of a rod's tip over its length, at most, from memory: past it springs bend otherwise
+
 
 class _Pinned(Protocol):
     @property
@@ -136,7 +138,18 @@ def _more(case: Case, shape: Profile, speaker: Speaker) -> Texts:
         more[Part.LURE] += f"; the line pulls at its nose with {_percent(nose)} of its weight"
     if facts.drag_on_scale_n is not None:
         more[Part.DRAG] = f"over the bent rod {speaker.forces(facts.drag_on_scale_n)}"
+        more[Part.ROD] = f"the set drag draws its tip down by about {speaker.depth(drag_bend_m(case))}"
     return more
+
+
+def drag_bend_m(case: Case) -> float:
+    """Return how far the set drag draws the tip of the rod down [m], 0 where no drag is said."""
+    batch, row = batch_of(case)
+    given, drag = batch.rows.given, case.facts.drag_n
+    if drag is None:
+        return 0.0
+    stiffness, length = (float(given[name][1, row]) for name in ("rod_stiffness_n_m", "rod_length_m"))
+    return min(drag.typical / stiffness, MOST_BENT * length)
 
 
 def _cast(case: Case) -> float:
