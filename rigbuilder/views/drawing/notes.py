@@ -14,7 +14,7 @@ from rigbuilder.views.paint.ticks import nice_step
 
 _LONG = 0.24  # of the sheet's width: a longer label is broken
 _NARROW = (0.2, 0.14)  # of the sheet's width: so narrow it may be set where it would cover something else
-_MOST_LINES, _LAST_LETTERS = 3, 4  # of a label: no unit stands alone on its last line
+_MOST_LINES = 3
 _WRITTEN = (Part.ROD, Part.MAIN, Part.LEADER)
 
 
@@ -47,11 +47,12 @@ class Notes:
         """Return the ways to set a text, the best first: a long one breaks after its comma, then narrower."""
         pencil, sheet = self.pencil, self.frame.rect.width()
         wide = pencil.text_width(text, "caption") > _LONG * sheet
-        layouts = [text.replace(", ", ",\n").split("\n") if wide else [text]]
-        narrow = [pencil.wrapped(text, "caption", share * sheet) for share in _NARROW]
-        return layouts + [
-            lines for lines in narrow if len(lines) <= _MOST_LINES and len(lines[-1]) >= _LAST_LETTERS
+        broken = text.replace(", ", ",\n").split("\n")
+        narrow = [
+            [line for part in broken for line in pencil.wrapped(part, "caption", share * sheet)]
+            for share in _NARROW
         ]
+        return [broken if wide else [text], *(lines for lines in narrow if len(lines) <= _MOST_LINES)]
 
     def _spots(self, lines: Sequence[str], at: QPointF) -> list[QRectF]:
         """Return the places for some lines of text around a point, the best first."""

@@ -4,12 +4,15 @@ All lengths are given in logical pixels at 96 dots an inch; ``u`` turns them
 into units of the device, so one drawing code serves screen, SVG, PDF and paper.
 """
 
+import re
+
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPen
 
 from rigbuilder.views.theme import FontRole, Stroke, Theme
 
 _BASE_DPI = 96.0
+_WORD = re.compile(r"(?:\d+ )?\S*\d (?:lb|oz|in|ft|yd|mm|cm|m|kg|g)\b\S*|\S+")  # or a number with its unit
 LEFT = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
 RIGHT = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
 CENTRE = Qt.AlignmentFlag.AlignCenter
@@ -59,10 +62,13 @@ class Pencil:
         self.painter.drawText(rect, int(align | Qt.TextFlag.TextWordWrap), text)
 
     def wrapped(self, text: str, role: FontRole, width: float) -> list[str]:
-        """Return the text broken into lines no wider than ``width`` where words allow."""
+        """Return the text broken into lines no wider than ``width`` where words allow.
+
+        A number and its unit stay together.
+        """
         measure = self.metrics(role)
         lines: list[str] = []
-        for word in text.split():
+        for word in _WORD.findall(text):
             longer = f"{lines[-1]} {word}" if lines else word
             if lines and measure.horizontalAdvance(longer) <= width:
                 lines[-1] = longer

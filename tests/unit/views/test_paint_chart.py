@@ -322,3 +322,14 @@ def test_time_of_one_update(qapp: QApplication, record_property: object) -> None
     assert callable(record_property)
     record_property("ms_for_chart_and_bars", round(spent_ms, 2))
     print(f"chart and bars: {spent_ms:.1f} ms")
+
+
+def test_a_number_and_its_unit_stay_on_one_line(qapp: QApplication) -> None:
+    found: list[list[str]] = []
+
+    def paint(painter: QPainter, _: QRectF) -> None:
+        pencil = Pencil(painter, LIGHT)
+        found.extend(pencil.wrapped(text, "caption", 1.0) for text in ("a rig 1 1/2 oz", "cast 7 more"))
+
+    to_image(paint, QSize(20, 20), scale=1.0)
+    assert found == [["a", "rig", "1 1/2 oz"], ["cast", "7", "more"]]
