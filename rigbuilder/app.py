@@ -127,7 +127,6 @@ def answer(window: MainWindow, files: Sequence[Path]) -> None:
         if files:
             QTimer.singleShot(_ASK_AGAIN_MS, lambda: answer(window, files))
         return
-    window.raise_()
     window.activateWindow()
     open_cards(window, files)
     show_lessons(window, files)

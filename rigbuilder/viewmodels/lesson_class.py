@@ -2,10 +2,11 @@
 
 from dataclasses import dataclass
 
-from rigbuilder.lessons.classroom import Classroom, Stand
+from rigbuilder.lessons.classroom import Classroom, Stand, classroom
 from rigbuilder.lessons.progress import RightRigs
 from rigbuilder.plans.sheet import Sheet, as_csv
 from rigbuilder.review.rules.book import RULES
+from rigbuilder.viewmodels.lesson_hall import LessonHall
 
 _MARKS = {Stand.UNDERSTOOD: "✓ understood", Stand.NOT_YET: "· not yet", Stand.NOT_MET: ""}
 _RIGHT = "A right rig is called right"
@@ -28,6 +29,18 @@ class ClassShown:
     juniors: tuple[str, ...]
     rows: tuple[ClassRow, ...]
     summary: str
+
+
+def class_in(hall: LessonHall) -> ClassShown:
+    """Return everybody whose progress is kept; a file that cannot be read is told and left out."""
+    juniors = hall.juniors()
+    for junior in juniors:
+        if junior.trouble:
+            hall.said.emit(junior.trouble)
+    known = [hall.progress(junior.name) for junior in juniors if not junior.trouble]
+    lessons = [row.lesson for row in hall.lessons() if row.lesson is not None]
+    taught = {rule for lesson in lessons for rig in lesson.rigs for rule in rig.meant}
+    return class_shown(classroom([each for each in known if each is not None], taught))
 
 
 def class_shown(room: Classroom) -> ClassShown:

@@ -6,7 +6,6 @@ from pathlib import Path
 from PySide6.QtCore import QObject, Signal
 
 from rigbuilder import resources
-from rigbuilder.lessons.classroom import classroom
 from rigbuilder.lessons.course import Course
 from rigbuilder.lessons.document import Lesson, LessonUnreadable
 from rigbuilder.lessons.progress import Progress, standings
@@ -17,7 +16,6 @@ from rigbuilder.store.names import slug
 from rigbuilder.store.progress import Junior, ProgressStore
 from rigbuilder.viewmodels.bench import Bench
 from rigbuilder.viewmodels.lesson import LessonRun
-from rigbuilder.viewmodels.lesson_class import ClassShown, class_shown
 from rigbuilder.viewmodels.lesson_editing import LessonDraft
 from rigbuilder.viewmodels.lesson_paper import LessonPaper, lesson_paper
 from rigbuilder.viewmodels.lesson_shown import RuleStanding, standing_shown
@@ -68,16 +66,6 @@ class LessonHall(QObject):
         """Return what a junior has understood and what not yet, rule by rule."""
         progress = self.progress(name)
         return () if progress is None else tuple(map(standing_shown, standings(progress.answers)))
-
-    def classroom(self) -> ClassShown:
-        """Return every rule beside every junior; a file that cannot be read is told and left out."""
-        known = [self.progress(junior.name) for junior in self.juniors() if not junior.trouble]
-        for junior in self.juniors():
-            if junior.trouble:
-                self.said.emit(junior.trouble)
-        lessons = [row.lesson for row in self.lessons() if row.lesson is not None]
-        taught = {rule for lesson in lessons for rig in lesson.rigs for rule in rig.meant}
-        return class_shown(classroom([each for each in known if each is not None], taught))
 
     def is_under_way(self, name: str, lesson: Lesson) -> bool:
         """Tell whether a junior is in the middle of a lesson."""

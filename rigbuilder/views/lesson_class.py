@@ -15,6 +15,7 @@ from PySide6.QtWidgets import (
 )
 
 from rigbuilder.viewmodels.lesson_class import ClassShown, class_csv
+from rigbuilder.viewmodels.literal import literal
 from rigbuilder.views.controls.ask import Ask
 from rigbuilder.views.controls.buttons import ActionButton
 from rigbuilder.views.controls.texts import text_label
@@ -63,7 +64,7 @@ class ClassTable(QTableWidget):
     def _put(self, row: int, column: int, text: str, spoken: str) -> None:
         item = QTableWidgetItem(text)
         item.setData(Qt.ItemDataRole.AccessibleTextRole, spoken)
-        item.setToolTip(spoken)
+        item.setToolTip(literal(spoken))
         self.setItem(row, column, item)
 
     def _share_out(self) -> None:

@@ -6,6 +6,7 @@ from pathlib import Path
 from PySide6.QtCore import QObject
 from PySide6.QtGui import QAction, QKeySequence
 
+from rigbuilder.viewmodels.lesson_class import class_in
 from rigbuilder.viewmodels.lesson_editing import LessonDraft
 from rigbuilder.viewmodels.lesson_hall import LessonHall, ListedLesson
 from rigbuilder.views.controls.ask import CANCEL, Answer, Ask
@@ -48,7 +49,7 @@ class LessonsMenu(QObject):
             "take": self.take,
             "show": self.show_to_room,
             "paper": self.hand_out,
-            "edit": lambda: self.edit(self._chosen()),
+            "edit": lambda: self.edit(self.window.chosen),
             "new": lambda: self.edit(None),
             "open": self.open_asked,
             "export": self.export_progress,
@@ -81,7 +82,7 @@ class LessonsMenu(QObject):
 
     def take(self, listed: ListedLesson | None = None) -> None:
         """Begin or go on with the lesson chosen, for the junior named."""
-        listed = listed or self._chosen()
+        listed = listed or self.window.chosen
         if listed is None or listed.lesson is None or not self.window.junior:
             return
         if self.lesson is not None:
@@ -99,7 +100,7 @@ class LessonsMenu(QObject):
 
     def show_to_room(self) -> None:
         """Show the lesson chosen on the whole screen."""
-        listed = self._chosen()
+        listed = self.window.chosen
         if listed is not None:
             self.show_window = show_lesson(self.hall, listed, self._main.look, self._main)
             if self.show_window is not None:
@@ -107,7 +108,7 @@ class LessonsMenu(QObject):
 
     def hand_out(self) -> None:
         """Write the hand-out of the lesson chosen."""
-        listed = self._chosen()
+        listed = self.window.chosen
         if listed is None or listed.lesson is None:
             return
         kind = self._ask.choose("Hand-out", f"Which hand-out of “{listed.lesson.name}”?", _PAPERS)
@@ -183,11 +184,8 @@ class LessonsMenu(QObject):
             panel = ClassPanel(self._main.look, self._ask)
             self.class_ = SideWindow("The class — Rigbuilder", panel, self._main, self._main.look)
             self.class_.setObjectName("class-window")
-        self.class_.findChildren(ClassPanel)[0].show_class(self.hall.classroom())
+        self.class_.findChildren(ClassPanel)[0].show_class(class_in(self.hall))
         self.class_.bring_up()
-
-    def _chosen(self) -> ListedLesson | None:
-        return self.window.chosen
 
     def _saved(self, draft: LessonDraft, target: Path | None) -> bool:
         lesson = draft.lesson()
