@@ -122,8 +122,8 @@ def test_a_set_dropped_on_the_bench_comes_into_the_library(
     qtbot.waitUntil(lambda: menu.library.panel.table.rowCount() == 2)
 
 
-def test_what_a_second_start_brings_is_opened_here(window: MainWindow, tmp_path: Path) -> None:
-    paths = [tmp_path / name for name in ("a.rigcard", "b.rigcard")]
+def test_what_a_second_start_brings_is_opened_here(window: MainWindow, home: Path) -> None:
+    paths = [home / name for name in ("a.rigcard", "b.rigcard")]
     for path in paths:
         path.write_text(json.dumps(usual_document("frog") | {"id": path.stem, "name": path.stem}))
     window.show()
