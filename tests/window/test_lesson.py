@@ -84,3 +84,17 @@ def test_a_lesson_by_mouse(desk: Desk, qtbot: QtBot, tmp_path: Path, qapp: Any) 
     qtbot.waitUntil(lambda: window.run.sitting.at == 1)
     assert [answer.right for answer in store.load("Tom").answers] == [True]
     qapp.setStyleSheet("")
+
+
+def test_a_lesson_from_a_file_manager_opens_in_the_running_window(
+    start: Callable[..., Program], desk: Desk, home: Path
+) -> None:
+    sent = home / "class.riglesson"
+    sent.write_bytes(shipped()[0].read_bytes())
+    program = start()
+    program.window("Hollow-body frog")
+    assert start(sent).wait() == 0
+    program.window(LESSONS)
+    desk.type("Mia")
+    desk.key("Return")
+    program.window(TITLE)
