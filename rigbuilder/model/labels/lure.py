@@ -48,8 +48,8 @@ _COUNT = r"(?:(?:two|three|one|[1-4])\s*(?:x\s*)?)?"
 _HOOK_SIZE = r"(?:(?:#|no\.?|size)\s*\d{1,2}(?:/0)?|\d{1,2}/0)"
 _HOOK_SIZES = rf"{_HOOK_SIZE}(?:\s*(?:&|and|/|,)\s*{_HOOK_SIZE})?"
 _HOOK = re.compile(
-    rf"{START}(?:{_COUNT}(?P<sizes>{_HOOK_SIZES})(?:[\s-]+{_WORDS}(?![a-z]))*+"
-    rf"|(?:{_COUNT}{_WORDS}(?![a-z])[\s:-]*+)++(?:sizes?\s*|[1-4]\s*x\s*)?(?P<named>{_HOOK_SIZES}|\d{{1,2}}(?![\d.,/]|\s*(?:oz|g|mm|cm|in|ft|m|\"|'))))(?:\s?x\s?[1-4])?(?!\d|[.,/]\d)"
+    rf"{START}(?:{_COUNT}(?P<sizes>{_HOOK_SIZES})(?:[\s-]+{_WORDS}(?![a-z])){{0,4}}"
+    rf"|(?:{_COUNT}{_WORDS}(?![a-z])[\s:-]*+){{1,4}}(?:sizes?\s*|[1-4]\s*x\s*)?(?P<named>{_HOOK_SIZES}|\d{{1,2}}(?![\d.,/]|\s*(?:oz|g|mm|cm|in|ft|m|\"|'))))(?:\s?x\s?[1-4])?(?!\d|[.,/]\d)"
 )
 _SIZE_WORD = re.compile(r"^size\s*", re.IGNORECASE)
 _BLADE = words(r"spinners?|blades?|in-?line|colou?rado|willow(?:leaf)?|l[öo]ffel")

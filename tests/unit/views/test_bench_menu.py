@@ -1,6 +1,7 @@
 """The dialogs of the menu Bench, and the section for tags, price and log, by mouse and keys."""
 
 from collections.abc import Iterator
+from pathlib import Path
 
 import pytest
 from PySide6.QtCore import Qt
@@ -160,7 +161,8 @@ def test_the_log_is_kept_with_its_day(window: Window) -> None:
     assert len(window.bench.document["log"]) == count
 
 
-def test_a_shipped_card_says_that_it_is_an_example(window: Window) -> None:
+def test_a_shipped_card_says_that_it_is_an_example(window: Window, tmp_path: Path) -> None:
+    assert window.room.desk.save_as(tmp_path / "own.rigcard").done
     assert window.main.header.saved.text() == "saved"
     assert window.room.desk.open(resources.path("demo", "pad-frog.rigcard")).done
     assert window.main.header.saved.text() == "example, not saved yet"
