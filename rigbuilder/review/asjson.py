@@ -33,7 +33,7 @@ _ENDS = ("low", "aim", "high")
 def review_data(reading: Reading, report: Report, speaker: Speaker) -> dict[str, Any]:
     """Return the whole review of a card as plain data."""
     case = report.case
-    cells = chart(case.rig, case.reference, case.house)
+    cells = chart(case.rig, case.reference, case.house, present=report)
     why = {entry.rule: entry.why for entry in case.rig.silenced}
     return {
         "verdict": report.verdict.word,

@@ -17,7 +17,7 @@ from rigbuilder.reference.techniques import Technique
 from rigbuilder.reference.words import Condition, LineType, Rank
 from rigbuilder.review.core import Finding, Severity
 from rigbuilder.review.dressing import dressed
-from rigbuilder.review.engine import Report, lay_out, report
+from rigbuilder.review.engine import Report, lay_out, report, review
 from rigbuilder.review.offered import tests_lb
 
 SHOWN = (LineType.NYLON, LineType.COPOLYMER, LineType.FLUOROCARBON, LineType.BRAID)
@@ -70,10 +70,18 @@ def _is_first_choice(report: Report) -> bool:
     return aim.low_lb - _SAME_LB <= case.main_n / LBF_N <= aim.high_lb + _SAME_LB
 
 
-def chart(rig: Rig, reference: Reference, house: House, *, extra: Sequence[LineType] = ()) -> list[Cell]:
+def chart(
+    rig: Rig,
+    reference: Reference,
+    house: House,
+    *,
+    extra: Sequence[LineType] = (),
+    present: Report | None = None,
+) -> list[Cell]:
     """Return the cells of the chart, by type and test; ``extra`` adds second-ring types.
 
-    The present line stands among them with its own test, leader, knots and drag.
+    The present line stands among them with its own test, leader, knots and drag;
+    ``present`` is its review, where that is at hand already.
     """
     types = dict.fromkeys((*SHOWN, *extra, rig.main.type))
     present_lb = round((rig.main.test_n or 0.0) / LBF_N, 2)
@@ -85,15 +93,11 @@ def chart(rig: Rig, reference: Reference, house: House, *, extra: Sequence[LineT
         rows += [(kind, test) for test in sorted(tests)]
     technique = reference.techniques[rig.technique]
     renewed = rig.with_(log=()) if rig.log else rig  # another line has no history yet
-    rigs = [
-        rig if _is_present(rig, kind, test) else _candidate(renewed, kind, test, technique, reference)
-        for kind, test in rows
-    ]
-    cases = lay_out(rigs, reference, house)
-    return [
-        Cell(kind, test, report(case), case.rig is rig)
-        for (kind, test), case in zip(rows, cases, strict=True)
-    ]
+    others = [row for row in rows if not _is_present(rig, *row)]
+    candidates = [_candidate(renewed, kind, test, technique, reference) for kind, test in others]
+    reviewed = dict(zip(others, map(report, lay_out(candidates, reference, house)), strict=True))
+    own = present or review(rig, reference, house)
+    return [Cell(*row, reviewed.get(row, own), row not in reviewed) for row in rows]
 
 
 def _is_present(rig: Rig, kind: LineType, test_lb: float) -> bool:

@@ -36,7 +36,7 @@ def review_text(reading: Reading, report: Report, speaker: Speaker) -> str:
             for found in report.silenced
         ]
         blocks.append("\n".join(["Silenced on this card", *hushed]))
-    blocks.append(chart_text(chart(case.rig, case.reference, case.house)))
+    blocks.append(chart_text(chart(case.rig, case.reference, case.house, present=report)))
     if reading.assumed:
         assumed = [
             f"  {entry.field}: {'none' if entry.value is None else entry.value} ({entry.why})"

@@ -58,7 +58,9 @@ class Bench(Slate):
         """Return the line chart of the present rig, made on first use after a change."""
         if self._cells is None:
             rig = self._reading.rig
-            self._cells = [] if rig is None else chart(rig, self._reference, self._house)
+            self._cells = (
+                [] if rig is None else chart(rig, self._reference, self._house, present=self._report)
+            )
         return self._cells
 
     def remedies(self, finding: Finding) -> tuple[Remedy, ...]:

@@ -82,11 +82,11 @@ def _backed(case: Case, say: Speaker) -> str:
 
 
 def _half_empty(case: Case) -> Hit | None:
-    share = case.facts.fill_share
     if case.main.length_m is None or RetrieveLoad.PITCH in case.technique.retrieve_load:
         return None
     if case.rig.backing is not None and case.rig.backing.length_m is None:
         return None
+    share = case.facts.fill_share
     if share.typical >= _HALF_EMPTY or share.high > 1.0:
         return None
     return Hit(
