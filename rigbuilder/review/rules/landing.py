@@ -1,5 +1,6 @@
 """Rules about getting the fish out."""
 
+from rigbuilder.mechanics.arrays import STANDARD_GRAVITY_M_S2
 from rigbuilder.model.fields import Part
 from rigbuilder.review.case import Case
 from rigbuilder.review.core import Example, Hit, Number, Rule, Severity
@@ -7,7 +8,6 @@ from rigbuilder.review.mends import advice
 from rigbuilder.sources import COMMON_PRACTICE, Kind, Source
 from rigbuilder.units.dimensions import Dimension
 
-_GRAVITY = 9.80665  # standard gravity [m/s2], exact by definition
 _SWING = 1.5  # from memory: a fish that is swung and kicks pulls half as much again as it weighs
 
 
@@ -16,7 +16,7 @@ def _too_heavy_to_lift(case: Case) -> Hit | None:
     if not case.rig.from_shore or mass is None:
         return None
     chain = case.facts.chain_n
-    load = _SWING * mass * _GRAVITY
+    load = _SWING * mass * STANDARD_GRAVITY_M_S2
     if load <= chain.low:
         return None
     return Hit(
